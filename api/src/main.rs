@@ -1,0 +1,3 @@
+//! benchleaf
+
+fn main() {}
