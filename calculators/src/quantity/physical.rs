@@ -1,0 +1,373 @@
+//! Physical quantities: a float behind a unit, one kind per type, one table of units.
+//!
+//! Inside, a value always stands in its kind's metric unit; the formulas of the calculators are written for that unit.
+//! A JSON number is in the metric unit; a bare number in text takes the unit of the reader's system; a text may name any unit
+//! of the kind (`65 °F`, `18 C`, `1.5 mil`).
+
+use std::borrow::Cow;
+use std::marker::PhantomData;
+
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de, ser::SerializeMap};
+use serde_json::Value;
+
+use super::tape::Units;
+
+/// One unit of a kind: `metric = value * factor + offset`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unit {
+    /// How it is printed.
+    pub symbol: &'static str,
+    /// Other spellings that are read, in lower case.
+    pub also: &'static [&'static str],
+    /// What one of it is in the metric unit.
+    pub factor: f64,
+    /// What zero of it is in the metric unit.
+    pub offset: f64,
+    /// How many decimals are printed at most.
+    pub decimals: u8,
+}
+
+/// All that is known about a kind of quantity.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct KindFacts {
+    /// Its name in schemas and answers, kebab-case.
+    pub name: &'static str,
+    /// The unit in which values are kept and formulas are written.
+    pub metric: Unit,
+    /// The unit used where the shop reads inches.
+    pub imperial: Unit,
+    /// Further units that are read.
+    pub others: &'static [Unit],
+}
+
+/// A marker type for one kind of quantity.
+pub trait Kind: Copy + std::fmt::Debug + PartialEq + Send + Sync + 'static {
+    /// The kind's units.
+    const FACTS: KindFacts;
+}
+
+const fn unit(symbol: &'static str, also: &'static [&'static str], factor: f64, decimals: u8) -> Unit {
+    Unit { symbol, also, factor, offset: 0.0, decimals }
+}
+
+const fn same(unit: Unit) -> (Unit, Unit) {
+    (unit, unit)
+}
+
+macro_rules! kinds {
+    ($($(#[$doc:meta])* $name:ident: $key:literal, $units:expr, $others:expr;)*) => {
+        /// The kinds of quantities, one marker type each.
+        pub mod kind {
+            use super::*;
+            $(
+                $(#[$doc])*
+                #[derive(Clone, Copy, Debug, PartialEq)]
+                pub struct $name;
+                impl Kind for $name {
+                    const FACTS: KindFacts = KindFacts { name: $key, metric: $units.0, imperial: $units.1, others: $others };
+                }
+            )*
+        }
+        /// Every kind, for look-ups by name.
+        pub const PHYSICAL_KINDS: &[KindFacts] = &[$(<kind::$name as Kind>::FACTS),*];
+    };
+}
+
+// Exact definitions (NIST Handbook 44, appendix C): inch 25.4 mm, pound 0.453 592 37 kg, US gallon 231 in3.
+const INCH_M: f64 = 0.0254;
+const FOOT_M: f64 = 12.0 * INCH_M;
+const POUND_KG: f64 = 0.453_592_37;
+const GALLON_L: f64 = 231.0 * INCH_M * INCH_M * INCH_M * 1_000.0;
+const FLUID_OUNCE_ML: f64 = GALLON_L * 1_000.0 / 128.0;
+const CUBIC_FOOT_M3: f64 = FOOT_M * FOOT_M * FOOT_M;
+const STANDARD_GRAVITY: f64 = 9.806_65;
+const POUND_FORCE_N: f64 = POUND_KG * STANDARD_GRAVITY;
+
+kinds! {
+    /// A plain number.
+    Number: "number", same(unit("", &[], 1.0, 4)), &[];
+    /// A share of a hundred.
+    Percent: "percent", same(unit("%", &["percent", "pct"], 1.0, 2)), &[];
+    /// Relative humidity of air.
+    Humidity: "relative-humidity", same(unit("% RH", &["%", "rh", "%rh"], 1.0, 1)), &[];
+    /// Temperature of air or a surface.
+    Temperature: "temperature",
+        (unit("°C", &["c", "deg c", "°c", "degc"], 1.0, 1),
+         Unit { symbol: "°F", also: &["f", "deg f", "°f", "degf"], factor: 5.0 / 9.0, offset: -160.0 / 9.0, decimals: 1 }), &[];
+    /// A difference of two temperatures: 5 °F apart is not 5 °F.
+    TemperatureDifference: "temperature-difference",
+        (unit("°C apart", &["c", "°c", "k"], 1.0, 1), unit("°F apart", &["f", "°f"], 5.0 / 9.0, 1)), &[];
+    /// An angle.
+    Angle: "angle", same(unit("°", &["deg", "degree", "degrees"], 1.0, 2)), &[];
+    /// An area.
+    Area: "area",
+        (unit("m²", &["m2", "sq m"], 1.0, 3), unit("ft²", &["ft2", "sq ft", "sf"], FOOT_M * FOOT_M, 2)),
+        &[unit("in²", &["in2", "sq in"], INCH_M * INCH_M, 1), unit("cm²", &["cm2"], 0.0001, 1)];
+    /// A volume of paint.
+    Paint: "paint-volume",
+        (unit("L", &["l", "litre", "litres", "liter", "liters"], 1.0, 3), unit("US gal", &["gal", "gallon", "gallons"], GALLON_L, 3)),
+        &[unit("mL", &["ml"], 0.001, 0), unit("US fl oz", &["fl oz", "floz", "oz"], FLUID_OUNCE_ML / 1_000.0, 1),
+          unit("US qt", &["qt", "quart", "quarts"], GALLON_L / 4.0, 2)];
+    /// A small volume: cartridges, filler, beads.
+    SmallVolume: "small-volume",
+        (unit("mL", &["ml", "cm3", "cm³", "cc"], 1.0, 2), unit("US fl oz", &["fl oz", "floz", "oz"], FLUID_OUNCE_ML, 2)),
+        &[unit("in³", &["in3", "cu in"], INCH_M * INCH_M * INCH_M * 1e6, 2), unit("L", &["l"], 1_000.0, 3)];
+    /// A volume of a box in the wall.
+    BoxVolume: "box-volume",
+        (unit("cm³", &["cm3", "ml"], 1.0, 1), unit("in³", &["in3", "cu in"], INCH_M * INCH_M * INCH_M * 1e6, 2)), &[];
+    /// A volume of a room.
+    RoomVolume: "room-volume",
+        (unit("m³", &["m3", "cu m"], 1.0, 2), unit("ft³", &["ft3", "cu ft"], CUBIC_FOOT_M3, 1)), &[];
+    /// Thickness of a film, wet or dry.
+    Film: "film", (unit("µm", &["um", "micron", "microns"], 1.0, 1), unit("mil", &["mils"], 25.4, 2)), &[];
+    /// Area that a volume of paint covers.
+    SpreadingRate: "spreading-rate",
+        (unit("m²/L", &["m2/l"], 1.0, 2), unit("ft²/US gal", &["ft2/gal", "ft²/gal", "sq ft/gal"], FOOT_M * FOOT_M / GALLON_L, 1)), &[];
+    /// Flow of a liquid.
+    LiquidFlow: "liquid-flow", (unit("L/min", &["l/min"], 1.0, 3), unit("US gal/min", &["gpm", "gal/min"], GALLON_L, 3)), &[];
+    /// Flow of air.
+    AirFlow: "air-flow",
+        (unit("m³/h", &["m3/h"], 1.0, 1), unit("ft³/min", &["cfm", "ft3/min"], CUBIC_FOOT_M3 * 60.0, 1)),
+        &[unit("L/s", &["l/s"], 3.6, 1)];
+    /// Speed of air.
+    AirSpeed: "air-speed", (unit("m/s", &[], 1.0, 2), unit("ft/min", &["fpm"], FOOT_M / 60.0, 0)), &[];
+    /// Speed of a hand or a spray gun.
+    HandSpeed: "hand-speed", (unit("mm/s", &[], 1.0, 0), unit("in/s", &[], 25.4, 1)), &[unit("ft/min", &["fpm"], 304.8 / 60.0, 1)];
+    /// Mass.
+    Mass: "mass", (unit("kg", &[], 1.0, 3), unit("lb", &["lbs"], POUND_KG, 2)),
+        &[unit("g", &[], 0.001, 1), unit("oz", &[], POUND_KG / 16.0, 2)];
+    /// Mass of a volume.
+    Density: "density", (unit("kg/m³", &["kg/m3"], 1.0, 1), unit("lb/ft³", &["lb/ft3", "pcf"], POUND_KG / CUBIC_FOOT_M3, 2)),
+        &[unit("g/L", &["g/l"], 1.0, 1), unit("g/mL", &["g/ml", "g/cm3", "kg/l", "kg/L"], 1_000.0, 4),
+          unit("lb/US gal", &["lb/gal"], POUND_KG / GALLON_L * 1_000.0, 3)];
+    /// Mass of solvent per volume of paint.
+    SolventContent: "solvent-content",
+        (unit("g/L", &["g/l"], 1.0, 1), unit("lb/US gal", &["lb/gal"], POUND_KG / GALLON_L * 1_000.0, 3)), &[];
+    /// A force.
+    Force: "force", (unit("N", &[], 1.0, 1), unit("lbf", &["lb"], POUND_FORCE_N, 1)), &[];
+    /// A force along a length.
+    LineForce: "line-force", (unit("N/mm", &[], 1.0, 3), unit("lbf/in", &["lb/in"], POUND_FORCE_N / 25.4, 1)), &[];
+    /// Pressure of vapour.
+    VapourPressure: "vapour-pressure",
+        (unit("hPa", &["hpa", "mbar"], 1.0, 3), unit("inHg", &["inhg"], 33.863_89, 4)), &[unit("kPa", &["kpa"], 10.0, 4), unit("Pa", &["pa"], 0.01, 1)];
+    /// Water in air, by volume of air.
+    VapourDensity: "vapour-density", same(unit("g/m³", &["g/m3"], 1.0, 2)), &[];
+    /// Dust in air, by volume of air.
+    DustConcentration: "dust-concentration", same(unit("mg/m³", &["mg/m3"], 1.0, 3)), &[];
+    /// Vapour in air, by parts.
+    Parts: "parts-per-million", same(unit("ppm", &[], 1.0, 1)), &[];
+    /// Sound level, A-weighted.
+    SoundLevel: "sound-level", same(unit("dB(A)", &["db", "dba", "dB", "db(a)"], 1.0, 1)), &[];
+    /// Vibration at the hand.
+    Vibration: "vibration", same(unit("m/s²", &["m/s2"], 1.0, 2)), &[];
+    /// Kinematic viscosity.
+    Viscosity: "viscosity", same(unit("mm²/s", &["cst", "mm2/s"], 1.0, 1)), &[];
+    /// Seconds.
+    Seconds: "seconds", same(unit("s", &["sec", "second", "seconds"], 1.0, 1)), &[unit("min", &[], 60.0, 2)];
+    /// Minutes.
+    Minutes: "minutes", same(unit("min", &["minute", "minutes"], 1.0, 1)), &[unit("h", &["hour", "hours"], 60.0, 2), unit("s", &["sec"], 1.0 / 60.0, 0)];
+    /// Hours.
+    Hours: "hours", same(unit("h", &["hour", "hours", "hr"], 1.0, 2)), &[unit("min", &["minute", "minutes"], 1.0 / 60.0, 0), unit("d", &["day", "days"], 24.0, 2)];
+    /// Days.
+    Days: "days", same(unit("d", &["day", "days"], 1.0, 1)), &[unit("h", &["hour", "hours"], 1.0 / 24.0, 1)];
+}
+
+/// The facts of a kind by its name.
+pub fn kind_named(name: &str) -> Option<&'static KindFacts> {
+    PHYSICAL_KINDS.iter().find(|facts| facts.name == name)
+}
+
+/// The text of a value in one unit system, trailing zeros dropped: `64.4 °F`, `0.38`.
+pub(super) fn text(facts: &KindFacts, metric: f64, units: Units) -> String {
+    let unit = match units {
+        Units::Imperial => facts.imperial,
+        Units::Metric => facts.metric,
+    };
+    let value = (metric - unit.offset) / unit.factor;
+    let fixed = format!("{value:.*}", usize::from(unit.decimals));
+    let short = if fixed.contains('.') { fixed.trim_end_matches('0').trim_end_matches('.') } else { &fixed };
+    let short = if short == "-0" { "0" } else { short };
+    match unit.symbol {
+        "" => short.to_owned(),
+        "°" | "%" => format!("{short}{}", unit.symbol),
+        symbol => format!("{short} {symbol}"),
+    }
+}
+
+/// Why a text is no such quantity.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum PhysicalFault {
+    /// No number stands at the front.
+    #[error("no number can be read in this; write figures with one point at most")]
+    NotANumber,
+    /// The unit is not one of the kind's.
+    #[error("the unit is not known here; write one of {0}")]
+    Unit(String),
+}
+
+/// Reads a JSON leaf as a value in the kind's metric unit; a bare number in text takes `units`' unit.
+/// # Errors
+/// A [`PhysicalFault`] names the rule.
+pub fn read(facts: &KindFacts, value: &Value, units: Units) -> Result<f64, PhysicalFault> {
+    match value {
+        Value::Number(number) => number.as_f64().filter(|number| number.is_finite()).ok_or(PhysicalFault::NotANumber),
+        Value::Object(map) => map.get("value").and_then(Value::as_f64).ok_or(PhysicalFault::NotANumber),
+        Value::String(text) => read_text(facts, text, units),
+        _ => Err(PhysicalFault::NotANumber),
+    }
+}
+
+fn read_text(facts: &KindFacts, text: &str, units: Units) -> Result<f64, PhysicalFault> {
+    let text = text.trim().replace('−', "-").replace('μ', "µ");
+    let end = text.find(|sign: char| !(sign.is_ascii_digit() || matches!(sign, '.' | '-' | '+'))).unwrap_or(text.len());
+    let (number, word) = text.split_at(end);
+    let number: f64 = number.parse().ok().filter(|number: &f64| number.is_finite()).ok_or(PhysicalFault::NotANumber)?;
+    let word = word.trim();
+    let usual = match units {
+        Units::Imperial => facts.imperial,
+        Units::Metric => facts.metric,
+    };
+    let named = |unit: &Unit| unit.symbol == word || unit.also.contains(&word.to_lowercase().as_str());
+    let all = || [facts.metric, facts.imperial].into_iter().chain(facts.others.iter().copied());
+    let unit = if word.is_empty() {
+        usual
+    } else {
+        all().find(|unit| named(unit)).ok_or_else(|| {
+            let mut symbols: Vec<_> = all().map(|unit| unit.symbol).filter(|symbol| !symbol.is_empty()).collect();
+            symbols.dedup();
+            PhysicalFault::Unit(if symbols.is_empty() {
+                "a number without a unit".to_owned()
+            } else {
+                symbols.join(", ")
+            })
+        })?
+    };
+    Ok(number * unit.factor + unit.offset)
+}
+
+/// A value of one kind between two bounds, given in thousandths of the metric unit, both allowed.
+///
+/// # Errors
+/// Reading a value outside the bounds is an error; [`Physical::new`] answers `None`.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+pub struct Physical<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64>(f64, PhantomData<K>);
+
+/// A value of one kind without bounds, as answers carry it.
+pub type Amount<K> = Physical<K, { i64::MIN }, { i64::MAX }>;
+
+impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Physical<K, MIN_MILLI, MAX_MILLI> {
+    /// The value, in the kind's metric unit, when it is within the bounds and a number.
+    pub fn new(metric: f64) -> Option<Self> {
+        let (least, most) = (MIN_MILLI as f64 / 1_000.0, MAX_MILLI as f64 / 1_000.0);
+        // The slack lets a bound typed in the other unit system pass after its conversion.
+        let slack = 1e-9 * most.abs().max(least.abs()).min(1e9);
+        (metric >= least - slack && metric <= most + slack).then_some(Self(metric, PhantomData))
+    }
+
+    /// The value in the kind's metric unit.
+    pub const fn get(self) -> f64 {
+        self.0
+    }
+}
+
+impl<K: Kind> Amount<K> {
+    /// A value in the kind's metric unit. Not-a-number and infinities become zero, so that an answer always prints.
+    pub const fn of(metric: f64) -> Self {
+        Self(if metric.is_finite() { metric } else { 0.0 }, PhantomData)
+    }
+}
+
+impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Physical<K, MIN_MILLI, MAX_MILLI> {
+    /// The same value without bounds.
+    pub const fn amount(self) -> Amount<K> {
+        Amount::of(self.0)
+    }
+
+    /// The usual text in one unit system.
+    pub fn text(self, units: Units) -> String {
+        text(&K::FACTS, self.0, units)
+    }
+}
+
+impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Serialize for Physical<K, MIN_MILLI, MAX_MILLI> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(2))?;
+        map.serialize_entry("kind", K::FACTS.name)?;
+        map.serialize_entry("value", &self.0)?;
+        map.end()
+    }
+}
+
+impl<'de, K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Deserialize<'de> for Physical<K, MIN_MILLI, MAX_MILLI> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let value = Value::deserialize(deserializer)?;
+        let metric = read(&K::FACTS, &value, Units::Metric).map_err(de::Error::custom)?;
+        Self::new(metric).ok_or_else(|| de::Error::custom(format!("{metric} is outside the allowed range")))
+    }
+}
+
+impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> JsonSchema for Physical<K, MIN_MILLI, MAX_MILLI> {
+    fn schema_name() -> Cow<'static, str> {
+        format!("{}From{MIN_MILLI}To{MAX_MILLI}Thousandths", K::FACTS.name).into()
+    }
+
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        let mut schema = json_schema!({ "type": ["string", "number", "object"], "x-kind": K::FACTS.name });
+        if MIN_MILLI != i64::MIN {
+            schema.insert(
+                "x-range".to_owned(),
+                serde_json::json!([MIN_MILLI as f64 / 1_000.0, MAX_MILLI as f64 / 1_000.0]),
+            );
+        }
+        schema
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+
+    fn read_as<K: Kind>(text: &str, units: Units) -> f64 {
+        read(&K::FACTS, &Value::from(text), units).expect(text)
+    }
+
+    #[test]
+    fn units_of_the_handbooks() {
+        // NIST Handbook 44, appendix C, and NIST SP 811: exact definitions multiplied out.
+        assert_relative_eq!(read_as::<kind::Temperature>("65 F", Units::Metric), 18.333_333, max_relative = 1e-6);
+        assert_relative_eq!(read_as::<kind::Paint>("1", Units::Imperial), 3.785_411_784, max_relative = 1e-12);
+        assert_relative_eq!(read_as::<kind::SmallVolume>("1 fl oz", Units::Metric), 29.573_529_56, max_relative = 1e-9);
+        assert_relative_eq!(
+            read_as::<kind::SpreadingRate>("1 ft2/gal", Units::Metric),
+            0.024_542_386_75,
+            max_relative = 1e-9
+        );
+        assert_relative_eq!(
+            read_as::<kind::LineForce>("1 lbf/in", Units::Metric),
+            0.175_126_835_2,
+            max_relative = 1e-9
+        );
+        assert_relative_eq!(read_as::<kind::Film>("1 mil", Units::Metric), 25.4, max_relative = 1e-12);
+        assert_relative_eq!(read_as::<kind::AirFlow>("500 cfm", Units::Metric), 849.505, max_relative = 1e-5);
+    }
+
+    #[test]
+    fn text_names_its_unit_and_drops_zeros() {
+        assert_eq!(Amount::<kind::Temperature>::of(18.0).text(Units::Imperial), "64.4 °F");
+        assert_eq!(Amount::<kind::Angle>::of(45.75).text(Units::Metric), "45.75°");
+        assert_eq!(Amount::<kind::Hours>::of(-0.0001).text(Units::Metric), "0 h");
+    }
+
+    #[test]
+    fn a_foreign_unit_is_refused_with_the_known_ones() {
+        let fault = read(&kind::Film::FACTS, &Value::from("3 kg"), Units::Metric);
+        assert_eq!(fault, Err(PhysicalFault::Unit("µm, mil".to_owned())));
+        assert_eq!(read(&kind::Film::FACTS, &Value::from("thick"), Units::Metric), Err(PhysicalFault::NotANumber));
+    }
+}
