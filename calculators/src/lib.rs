@@ -3,3 +3,8 @@
 //! Nothing here opens a file, reads a clock, or knows HTML or HTTP. Folders follow the trade's own sequence.
 
 pub mod quantity;
+
+pub mod catalogue;
+
+pub mod price;
+pub mod stock;

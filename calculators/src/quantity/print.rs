@@ -126,6 +126,7 @@ pub fn length_in(leaf: &Value) -> Option<Exact> {
 ///   from a tape, `other` in the other unit system.
 /// - A tape reading also has `left`: how far the exact place lies beside the mark, in words of the trade.
 /// - A physical quantity becomes `{"value", "unit", "text", "other", "kind"}`, money `{"minor", "text"}`.
+/// - A sentence `{"say", "with"}` becomes its text.
 pub fn walk(value: Value, units: Units) -> Value {
     match value {
         Value::Array(items) => items.into_iter().map(|item| walk(item, units)).collect(),
@@ -151,10 +152,33 @@ fn leaf(map: &Map<String, Value>, units: Units) -> Option<Value> {
             "kind": name,
         }));
     }
+    if let (Some(Value::String(say)), Some(Value::Array(with)), 2) = (map.get("say"), map.get("with"), map.len()) {
+        let printed: Vec<Value> = with.iter().map(|figure| walk(figure.clone(), units)).collect();
+        return Some(filled(say, &printed).into());
+    }
     if let (Some(minor), 1) = (map.get("minor").and_then(Value::as_i64), map.len()) {
         return Some(json!({ "minor": minor, "text": Money::from_minor(minor).to_string() }));
     }
     None
+}
+
+/// Fills the `{}` places of a sentence with printed quantities.
+fn filled(say: &str, printed: &[Value]) -> String {
+    let mut places = printed.iter();
+    let mut text = String::with_capacity(say.len() + 16 * printed.len());
+    let mut rest = say;
+    while let Some((before, after)) = rest.split_once("{}") {
+        text.push_str(before);
+        text.push_str(&places.next().map(printed_text).unwrap_or_default());
+        rest = after;
+    }
+    text + rest
+}
+
+/// The text of a printed leaf: lengths as called out from a tape.
+pub fn printed_text(leaf: &Value) -> String {
+    let text = leaf.get("tape").or_else(|| leaf.get("text")).unwrap_or(leaf);
+    text.as_str().map_or_else(|| text.to_string(), str::to_owned)
 }
 
 fn printed_length(exact: Exact, map: &Map<String, Value>, units: Units) -> Value {

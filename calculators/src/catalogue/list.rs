@@ -1,0 +1,184 @@
+//! The list of calculators.
+
+use super::Entry;
+
+/// Every calculator, in the order in which the trade meets them. A new one is one new line.
+pub static CATALOGUE: [Entry; 2] =
+    [Entry::of::<crate::stock::board_weight::BoardWeight>(), Entry::of::<crate::price::margin::Margin>()];
+
+/// The calculator with this id.
+pub fn entry(id: &str) -> Option<&'static Entry> {
+    CATALOGUE.iter().find(|entry| entry.card().id == id)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::{Fault, Step, formula};
+    use crate::quantity::{Units, print};
+    use proptest::prelude::*;
+    use serde_json::{Value, json};
+
+    const BOTH: [Units; 2] = [Units::Imperial, Units::Metric];
+
+    #[test]
+    fn ids_are_unique_and_steps_follow_the_trade() {
+        let ids: Vec<_> = CATALOGUE.iter().map(|entry| entry.card().id).collect();
+        let mut once = ids.clone();
+        once.sort_unstable();
+        once.dedup();
+        assert_eq!(once.len(), ids.len(), "an id stands twice");
+        assert!(CATALOGUE.iter().all(|entry| (1..=17).contains(&entry.card().step)));
+    }
+
+    #[test]
+    fn every_worked_example_comes_out_as_stated() {
+        for entry in &CATALOGUE {
+            for units in BOTH {
+                let id = entry.card().id;
+                let example = entry.example(units);
+                let answer = entry.answer(&example.input, units).unwrap_or_else(|faults| {
+                    panic!("{id} in {units:?}: {:#}", Fault::print_all(&faults, units));
+                });
+                assert!(!example.expects.is_empty(), "{id}: the example states no figure");
+                for (pointer, expected) in &example.expects {
+                    assert_eq!(answer.pointer(pointer), Some(expected), "{id} in {units:?} at {pointer}: {answer:#}");
+                }
+                for pointer in entry.card().headline {
+                    assert!(
+                        answer.pointer(&format!("/result{pointer}")).is_some(),
+                        "{id}: no {pointer} for the headline"
+                    );
+                }
+                if let Some(list) = entry.card().list {
+                    assert!(
+                        answer.pointer(&format!("/result{list}")).is_some_and(Value::is_array),
+                        "{id}: no list {list}"
+                    );
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_line_of_working_is_true() {
+        for entry in &CATALOGUE {
+            for units in BOTH {
+                let answer = entry.work(&entry.example(units).input, units).expect("examples are valid");
+                let steps = answer["working"].as_array().expect("working is a list");
+                assert!(!steps.is_empty(), "{}: no working", entry.card().id);
+                for step in steps {
+                    checked(step).unwrap_or_else(|why| panic!("{} in {units:?}: {why}", entry.card().id));
+                }
+            }
+        }
+    }
+
+    /// Evaluates a step from its JSON, as a reader of the API would.
+    fn checked(step: &Value) -> Result<(), String> {
+        let Some(text) = step["formula"].as_str() else { return Ok(()) };
+        let number = |value: &Value| match value {
+            Value::Number(number) => number.as_f64(),
+            leaf => print::length_in(leaf)
+                .map(crate::quantity::Exact::in_mm)
+                .or_else(|| leaf["value"].as_f64())
+                .or_else(|| leaf["minor"].as_f64().map(|minor| minor / 100.0)),
+        };
+        let given = |symbol: &str| {
+            let named = step["given"].as_array()?.iter().find(|named| named["symbol"] == symbol)?;
+            number(&named["value"])
+        };
+        let ours = formula::parse(text).map_err(|fault| format!("{text}: {fault}"))?.value(&given)?;
+        let stated = number(&step["result"]["value"]).ok_or_else(|| format!("{text}: no result"))?;
+        let slack = if step["result"]["value"]["minor"].is_i64() { 0.005_001 } else { 1e-6 * ours.abs() + 1e-6 };
+        if (ours - stated).abs() <= slack { Ok(()) } else { Err(format!("{text} is {ours}, stated {stated}")) }
+    }
+
+    #[test]
+    fn a_line_of_working_that_is_not_true_is_found() {
+        let step = Step::new("sum")
+            .by("a + b")
+            .given("a", "first", 1_i64)
+            .given("b", "second", 2_i64)
+            .gives("c", "sum", 4_i64);
+        assert!(step.check().is_err());
+        assert!(checked(&json!(step)).is_err());
+    }
+
+    /// Any JSON, with the field names of real inputs mixed in.
+    fn any_json(names: Vec<String>) -> impl Strategy<Value = Value> {
+        let leaf = prop_oneof![
+            Just(Value::Null),
+            any::<bool>().prop_map(Value::from),
+            any::<i64>().prop_map(Value::from),
+            any::<f64>().prop_map(Value::from),
+            Just(json!(5.0)),
+            Just(json!("0")),
+            "[0-9' \"/.,a-z-]{0,14}".prop_map(Value::from),
+            "\\PC{0,8}".prop_map(Value::from),
+        ];
+        leaf.prop_recursive(3, 32, 6, move |inner| {
+            prop_oneof![
+                prop::collection::vec(inner.clone(), 0..5).prop_map(Value::from),
+                prop::collection::vec((prop::sample::select(names.clone()), inner), 0..6)
+                    .prop_map(|pairs| Value::Object(pairs.into_iter().collect())),
+            ]
+        })
+    }
+
+    fn names_in(value: &Value, names: &mut Vec<String>) {
+        match value {
+            Value::Object(fields) => fields.iter().for_each(|(name, inner)| {
+                names.push(name.clone());
+                names_in(inner, names);
+            }),
+            Value::Array(items) => items.iter().for_each(|item| names_in(item, names)),
+            _ => {}
+        }
+    }
+
+    /// Every place in an input, as pointers.
+    fn places(value: &Value, at: &str, found: &mut Vec<String>) {
+        found.push(at.to_owned());
+        match value {
+            Value::Object(fields) => {
+                fields.iter().for_each(|(name, inner)| places(inner, &format!("{at}/{name}"), found))
+            }
+            Value::Array(items) => {
+                items.iter().enumerate().for_each(|(n, inner)| places(inner, &format!("{at}/{n}"), found))
+            }
+            _ => {}
+        }
+    }
+
+    #[test]
+    fn no_input_panics_and_what_the_reader_passes_the_type_reads() {
+        for entry in &CATALOGUE {
+            let example = &entry.example(Units::Imperial).input;
+            let (mut names, mut spots) = (vec!["unknown".to_owned()], Vec::new());
+            names_in(example, &mut names);
+            places(example, "", &mut spots);
+            let mut runner =
+                proptest::test_runner::TestRunner::new(ProptestConfig { cases: 96, ..ProptestConfig::default() });
+            let cases = (prop::sample::select(spots), any_json(names), prop::sample::select(BOTH.to_vec()));
+            let outcome = runner.run(&cases, |(spot, replacement, units)| {
+                let mut input = example.clone();
+                if let Some(place) = input.pointer_mut(&spot) {
+                    *place = replacement;
+                }
+                match entry.work(&input, units) {
+                    Ok(answer) => prop_assert!(answer["result"].is_object(), "no result for {input}"),
+                    Err(faults) => {
+                        prop_assert!(!faults.is_empty());
+                        let ours = faults
+                            .iter()
+                            .find(|fault| fault.pointer.is_empty() && fault.instead.is_null() && input.is_object());
+                        prop_assert!(ours.is_none(), "the reader passed what the type refuses: {ours:?} for {input}");
+                    }
+                }
+                Ok(())
+            });
+            outcome.unwrap_or_else(|why| panic!("{}: {why}", entry.card().id));
+        }
+    }
+}
