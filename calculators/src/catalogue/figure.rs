@@ -202,10 +202,11 @@ pub struct Named {
 /// assert_eq!(step.check(), Ok(()));
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[schemars(description = "One line of working: what is worked out, by which formula, from what, to what.")]
 pub struct Step {
     /// What this line works out.
     pub what: Words,
-    /// The formula for the result, in the grammar of [`super::formula`].
+    /// The formula for the result: letters of `given`, numbers, + - * / ^, brackets, functions; angles in degrees.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub formula: Option<Cow<'static, str>>,
     /// What goes in.
@@ -308,7 +309,7 @@ pub struct Note {
 
 impl Note {
     /// Worth knowing.
-    pub fn note(words: impl Into<Words>) -> Self {
+    pub fn remark(words: impl Into<Words>) -> Self {
         Self { level: NoteLevel::Note, words: words.into() }
     }
 

@@ -10,7 +10,7 @@ use schemars::{JsonSchema, Schema};
 use serde_json::{Map, Value, json};
 
 use super::{Fault, Note, Words};
-use crate::quantity::{Exact, Length, Money, PHYSICAL_KINDS, Units, kind_named, read_physical};
+use crate::quantity::{Exact, INCH, Length, MILLIMETRE, Money, PHYSICAL_KINDS, Tape, Units, kind_named, read_physical};
 
 /// More list entries and fields than this are not looked at one by one.
 const MOST_FAULTS: usize = 1_000;
@@ -242,20 +242,21 @@ impl Walk<'_> {
             }
         };
         let bound = |name: &str| bounds.get(name).and_then(Value::as_i64).map(Length::from_nm);
-        if let (Some(least), Some(most)) = (bound("min_nm"), bound("max_nm")) {
-            if length < least || length > most {
-                let said = Words::new("{}").with(length);
-                let mut why = Words::new("must be from {} to {}").with(least).with(most);
-                if let Some(other) = self.other_reading(value, least, most) {
-                    why = Words::new("must be from {} to {}; if {} was meant, write the unit")
-                        .with(least)
-                        .with(most)
-                        .with(other);
-                }
-                let example = instead(at, self.example, Some(least.text(self.units).into()));
-                self.faults.push(Fault::new(at, said, why, example));
-                return json!({ "nm": [0, 1] });
+        if let (Some(least), Some(most)) = (bound("min_nm"), bound("max_nm"))
+            && (length < least || length > most)
+        {
+            let said = Words::new("{}").with(length);
+            let (least_said, most_said) = (self.bound(least, true), self.bound(most, false));
+            let mut why = Words::new("must be from {} to {}").with(least_said.clone()).with(most_said.clone());
+            if let Some(other) = self.other_reading(value, least, most) {
+                why = Words::new("must be from {} to {}; if {} was meant, write the unit")
+                    .with(least_said)
+                    .with(most_said)
+                    .with(other);
             }
+            let example = instead(at, self.example, Some(least.text(self.units).into()));
+            self.faults.push(Fault::new(at, said, why, example));
+            return json!({ "nm": [0, 1] });
         }
         if let Some([least, most]) = usual(schema).and_then(|words| {
             let read = |word: &Value| Length::read_with_unit(word.as_str()?).ok();
@@ -268,6 +269,19 @@ impl Walk<'_> {
             ));
         }
         json!({ "nm": [length.nm(), 1] })
+    }
+
+    /// A bound as it is told: rounded to the inside, to a mark that is easy to read.
+    fn bound(&self, bound: Length, up: bool) -> String {
+        let coarse = bound.size() >= INCH;
+        let step = match (self.units, coarse) {
+            (Units::Imperial, true) => Tape::Eighth.step(),
+            (Units::Imperial, false) => Tape::SixtyFourth.step(),
+            (Units::Metric, true) => MILLIMETRE,
+            (Units::Metric, false) => Length::um(100),
+        };
+        let rounded = if up { bound.exact().up_to(step) } else { bound.exact().down_to(step) };
+        rounded.text(self.units)
     }
 
     /// What a bare number out of range would be in the other unit system, when that would be in range.

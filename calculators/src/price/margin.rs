@@ -111,7 +111,9 @@ impl Calculator for Margin {
         ];
         let short = price.less(same_markup).unwrap_or(Money::ZERO);
         let notes = if short > Money::ZERO {
-            vec![Note::note(Words::new("Charging {} as a markup instead would be {} short.").with(margin).with(short))]
+            vec![Note::remark(
+                Words::new("Charging {} as a markup instead would be {} short.").with(margin).with(short),
+            )]
         } else {
             Vec::new()
         };

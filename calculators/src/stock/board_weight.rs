@@ -114,7 +114,7 @@ impl Calculator for BoardWeight {
         ];
         let mut notes = Vec::new();
         if input.length.get() > ONE_PERSON {
-            notes.push(Note::note(
+            notes.push(Note::remark(
                 Words::new("Longer than {}: two people carry it, for its length and not for its weight.")
                     .with(ONE_PERSON),
             ));
