@@ -1,1 +1,45 @@
-//! book
+//! Everything a person sees: the handbook's chapters, its forms and answer panels, its look.
+//!
+//! A [`Handbook`] is read once, from the files in the binary or a folder laid over them, and rendered into memory once for
+//! each unit system. The crate opens no socket and knows no trade: words come from the chapters, numbers from `calculators`.
+//!
+//! # How a chapter is written
+//! Plain Markdown without HTML, in mdBook's layout: `SUMMARY.md` lists the files, `03-survey.md` is step 3 of the trade
+//! sequence, any other name is a sheet. On top of Markdown stand these conventions, all of them readable as they are:
+//!
+//! - One heading of the first level, then one paragraph that says what the step is for.
+//! - A list whose items begin in bold (`- **Known by now**: ...`) right after it: the cells under the title. The item
+//!   `**Wait after**` is not shown there; it puts a wait on the story pole.
+//! - A length in backquotes follows the reader's units, and so does a pair with a bar: `` `2 1/2 in` ``,
+//!   `` `1/16 in | 1.5 mm` ``, `` `65 °F | 18 °C` ``. Any other code stays code.
+//! - `- [ ] {key} words` is a row of a check list. The key stays when the words change; it is how a tick is kept.
+//! - A quotation that begins in bold is a note for the margin. One that begins `**Hold point: ...**` and holds a check list is a
+//!   place where the work stops.
+//! - `[words](09-cut.md#heading)` leads to a chapter, `[words](work:equal-bays)` to a calculator.
+//! - Fenced blocks with a TOML body: `calculator` (id, values), `caution` (key), `table` (name), `practice` (calculator).
+//!
+//! Whatever is wrong is told at once, each fault with file and line ([`BookFaults`]).
+
+mod cautions;
+mod chapter;
+mod contents;
+mod fault;
+mod figure;
+mod find;
+mod handbook;
+mod page;
+mod pole;
+mod prose;
+mod render;
+mod source;
+mod theme;
+
+pub use cautions::{Caution, Cautions, Level};
+pub use fault::{BookFault, BookFaults};
+pub use figure::{set as figure, set_in_prose as figure_in_prose};
+pub use find::Hit;
+pub use handbook::Handbook;
+pub use page::{Light, Page};
+pub use render::{Site, render};
+pub use source::Source;
+pub use theme::Asset;

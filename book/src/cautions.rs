@@ -1,0 +1,83 @@
+//! The register of cautions. A chapter names a key; the words stand once, so that every page warns alike.
+//!
+//! Levels and their signal words are those of ANSI Z535.4 and ISO 3864-2 (from memory): danger will, warning could cause death
+//! or serious injury; caution could cause minor or moderate injury; notice is harm to the work only.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use crate::fault::BookFault;
+use crate::source::{CAUTIONS_FILE, Source};
+
+/// How bad it can get.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Level {
+    /// Will cause death or serious injury if not avoided.
+    Danger,
+    /// Could cause death or serious injury.
+    Warning,
+    /// Could cause minor or moderate injury.
+    Caution,
+    /// Harm to the work, not to people.
+    Notice,
+}
+
+impl Level {
+    /// The signal word as it is printed.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Danger => "DANGER",
+            Self::Warning => "WARNING",
+            Self::Caution => "CAUTION",
+            Self::Notice => "NOTICE",
+        }
+    }
+}
+
+/// One registered caution.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Caution {
+    /// How bad it can get.
+    pub level: Level,
+    /// What the hazard is.
+    pub hazard: String,
+    /// What it does.
+    pub consequence: String,
+    /// How to avoid it.
+    pub avoid: String,
+}
+
+/// The register: cautions by key, kebab-case.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Cautions(BTreeMap<String, Caution>);
+
+impl Cautions {
+    pub(crate) fn read(source: &Source) -> (Self, Vec<BookFault>) {
+        let text = source.text(CAUTIONS_FILE).unwrap_or_default();
+        match toml::from_str(text) {
+            Ok(register) => (Self(register), Vec::new()),
+            Err(error) => {
+                let at = error.span().map_or(0, |span| line_at(text, span.start));
+                (Self::default(), vec![BookFault::new(CAUTIONS_FILE, at, error.message().to_owned())])
+            }
+        }
+    }
+
+    /// The caution of a key.
+    pub fn get(&self, key: &str) -> Option<&Caution> {
+        self.0.get(key)
+    }
+
+    /// Every key with its caution, by alphabet.
+    pub fn iter(&self) -> impl Iterator<Item = (&str, &Caution)> {
+        self.0.iter().map(|(key, caution)| (key.as_str(), caution))
+    }
+}
+
+/// The line, from 1, at an offset of a text.
+pub(crate) fn line_at(text: &str, offset: usize) -> usize {
+    text.as_bytes().iter().take(offset).filter(|byte| **byte == b'\n').count().saturating_add(1)
+}

@@ -1,0 +1,409 @@
+//! A chapter as it is written: plain Markdown with a few conventions, taken apart into blocks.
+//!
+//! The conventions stand in the crate's documentation. Nothing is printed here; a chapter is read once and printed twice.
+
+use std::ops::Range;
+
+use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, Options, Parser, Tag, TagEnd};
+
+use crate::cautions::line_at;
+use crate::fault::BookFault;
+use crate::prose::Text;
+
+/// A chapter taken apart.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Chapter {
+    /// Its title, from the one first-level heading.
+    pub(crate) title: String,
+    /// What it is for: the first paragraph.
+    pub(crate) lead: Text,
+    /// What is known, to hand, left behind: the list with bold beginnings that follows the lead.
+    pub(crate) needs: Vec<(String, Text)>,
+    /// A wait that follows the step.
+    pub(crate) wait: Option<Text>,
+    /// Everything else, in order.
+    pub(crate) blocks: Vec<Placed>,
+    /// Every link with its line.
+    pub(crate) links: Vec<(usize, String)>,
+}
+
+/// A block with the line it begins on.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Placed {
+    pub(crate) line: usize,
+    pub(crate) block: Block,
+}
+
+/// What a chapter is made of.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Block {
+    /// A heading of the second or third level.
+    Heading { level: u8, id: String, text: Text },
+    /// Paragraphs, lists.
+    Prose(Text),
+    /// A table.
+    Table(Text),
+    /// A note for the margin.
+    Margin { label: String, text: Text },
+    /// A check list, or a hold point when the work must stop there.
+    Checks { legend: String, hold: bool, intro: Text, items: Vec<Check> },
+    /// A caution of the register.
+    Caution { key: String },
+    /// A calculator, perhaps with values other than its worked example's.
+    Calculator { id: String, values: serde_json::Value },
+    /// A generated reference table.
+    Reference { table: String },
+    /// An exercise with a calculator's numbers.
+    Practice { calculator: String },
+}
+
+/// One row of a check list.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Check {
+    /// Its key, stable when the words change.
+    pub(crate) key: String,
+    /// Its words.
+    pub(crate) text: Text,
+}
+
+/// Takes a chapter apart, and tells whatever is wrong with it.
+pub(crate) fn read(file: &str, markdown: &str) -> (Chapter, Vec<BookFault>) {
+    let options = Options::ENABLE_TABLES | Options::ENABLE_TASKLISTS | Options::ENABLE_SMART_PUNCTUATION;
+    let events: Vec<(Event<'static>, Range<usize>)> = Parser::new_ext(markdown, options)
+        .into_offset_iter()
+        .map(|(event, range)| (event.into_static(), range))
+        .collect();
+    let mut reader = Reader { file, markdown, chapter: Chapter::default(), faults: Vec::new(), keys: Vec::new() };
+    let mut rest = events.as_slice();
+    while let Some((_, range)) = rest.first() {
+        let (block, after) = rest.split_at(block_length(rest));
+        reader.block(line_at(markdown, range.start), block);
+        rest = after;
+    }
+    if reader.chapter.title.is_empty() {
+        reader.fault(1, "a chapter begins with one heading of the first level");
+    }
+    (reader.chapter, reader.faults)
+}
+
+/// How many events the first block takes.
+fn block_length(events: &[(Event<'static>, Range<usize>)]) -> usize {
+    let mut depth = 0_usize;
+    for (at, (event, _)) in events.iter().enumerate() {
+        match event {
+            Event::Start(_) => depth += 1,
+            Event::End(_) => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        if depth == 0 {
+            return at + 1;
+        }
+    }
+    events.len()
+}
+
+struct Reader<'a> {
+    file: &'a str,
+    markdown: &'a str,
+    chapter: Chapter,
+    faults: Vec<BookFault>,
+    keys: Vec<String>,
+}
+
+impl Reader<'_> {
+    fn fault(&mut self, line: usize, what: impl Into<String>) {
+        self.faults.push(BookFault::new(self.file, line, what));
+    }
+
+    fn place(&mut self, line: usize, block: Block) {
+        self.chapter.blocks.push(Placed { line, block });
+    }
+
+    fn block(&mut self, line: usize, placed: &[(Event<'static>, Range<usize>)]) {
+        for (event, range) in placed {
+            match event {
+                Event::Html(_) | Event::InlineHtml(_) => {
+                    self.fault(line_at(self.markdown, range.start), "chapters hold no HTML; write plain Markdown");
+                    return;
+                }
+                Event::Start(Tag::Link { dest_url, .. }) => {
+                    self.chapter.links.push((line_at(self.markdown, range.start), dest_url.to_string()));
+                }
+                _ => {}
+            }
+        }
+        let events: Vec<Event<'static>> = placed.iter().map(|(event, _)| event.clone()).collect();
+        match &events[0] {
+            Event::Start(Tag::Heading { level: HeadingLevel::H1, .. }) => {
+                if !self.chapter.title.is_empty() {
+                    self.fault(line, "a chapter has one heading of the first level only");
+                }
+                self.chapter.title = inside(&events).words();
+            }
+            Event::Start(Tag::Heading { level, .. }) => {
+                let text = inside(&events);
+                let id = slug(&text.words());
+                self.place(line, Block::Heading { level: *level as u8, id, text });
+            }
+            Event::Start(Tag::Paragraph) if self.chapter.blocks.is_empty() && self.chapter.lead.is_empty() => {
+                self.chapter.lead = inside(&events);
+            }
+            Event::Start(Tag::List(None)) if self.chapter.blocks.is_empty() && self.needs_list(&events) => {}
+            Event::Start(Tag::List(_)) if events.iter().any(|event| matches!(event, Event::TaskListMarker(_))) => {
+                let legend = self.last_heading();
+                let items = self.check_items(line, &events);
+                self.place(line, Block::Checks { legend, hold: false, intro: Text::default(), items });
+            }
+            Event::Start(Tag::BlockQuote(_)) => self.quote(line, &events),
+            Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(kind))) => {
+                let body = inside(&events).0.iter().fold(String::new(), |mut body, event| {
+                    if let Event::Text(text) = event {
+                        body.push_str(text);
+                    }
+                    body
+                });
+                self.fence(line, kind, &body);
+            }
+            Event::Start(Tag::Table(_)) => self.place(line, Block::Table(Text(events))),
+            _ => self.place(line, Block::Prose(Text(events))),
+        }
+    }
+
+    fn last_heading(&self) -> String {
+        let headings = self.chapter.blocks.iter().rev();
+        let found = headings.into_iter().find_map(|placed| match &placed.block {
+            Block::Heading { text, .. } => Some(text.words()),
+            _ => None,
+        });
+        found.unwrap_or_else(|| "Check".to_owned())
+    }
+
+    /// Takes the list of what is known, to hand and left behind; false when the list is an ordinary one.
+    fn needs_list(&mut self, events: &[Event<'static>]) -> bool {
+        let mut needs = Vec::new();
+        for item in items(events) {
+            match bold_beginning(&item) {
+                Some(split) => needs.push(split),
+                None => return false,
+            }
+        }
+        for (label, text) in needs {
+            if label.eq_ignore_ascii_case("wait after") {
+                self.chapter.wait = Some(text);
+            } else {
+                self.chapter.needs.push((label, text));
+            }
+        }
+        true
+    }
+
+    /// A quotation with a bold beginning is a margin note, or a hold point when it says so.
+    fn quote(&mut self, line: usize, events: &[Event<'static>]) {
+        let content = inside(events).0;
+        let first = block_end(&content);
+        let Some((label, beginning)) = content.get(..first).and_then(|block| bold_beginning(&inside(block).0)) else {
+            self.place(line, Block::Prose(Text(events.to_vec())));
+            return;
+        };
+        let mut text = Vec::new();
+        if !beginning.is_empty() {
+            text.push(Event::Start(Tag::Paragraph));
+            text.extend(beginning.0);
+            text.push(Event::End(TagEnd::Paragraph));
+        }
+        let rest = content.get(first..).unwrap_or_default();
+        if !label.starts_with("Hold point") {
+            text.extend_from_slice(rest);
+            self.place(line, Block::Margin { label, text: Text(text) });
+            return;
+        }
+        let list = rest.iter().position(|event| matches!(event, Event::Start(Tag::List(_)))).unwrap_or(rest.len());
+        let (before, list) = rest.split_at(list);
+        text.extend_from_slice(before);
+        let items = self.check_items(line, list);
+        self.place(line, Block::Checks { legend: label, hold: true, intro: Text(text), items });
+    }
+
+    fn check_items(&mut self, line: usize, events: &[Event<'static>]) -> Vec<Check> {
+        let mut checks = Vec::new();
+        for mut item in items(events) {
+            item.retain(|event| {
+                !matches!(
+                    event,
+                    Event::TaskListMarker(_) | Event::Start(Tag::Paragraph) | Event::End(TagEnd::Paragraph)
+                )
+            });
+            let key = match item.first_mut() {
+                Some(Event::Text(text)) => match text.strip_prefix('{').and_then(|text| text.split_once('}')) {
+                    Some((key, rest)) => {
+                        let (key, rest) = (key.to_owned(), rest.trim_start().to_owned());
+                        *text = rest.into();
+                        Some(key)
+                    }
+                    None => None,
+                },
+                _ => None,
+            };
+            let words = Text(item.clone()).words();
+            match key {
+                None => self.fault(line, format!("the check \"{words}\" has no key; begin it with one: {{like-this}}")),
+                Some(key) if self.keys.contains(&key) => {
+                    self.fault(line, format!("the check key {key} stands twice in this chapter"));
+                }
+                Some(key) => {
+                    self.keys.push(key.clone());
+                    checks.push(Check { key, text: Text(item) });
+                }
+            }
+        }
+        if checks.is_empty() {
+            self.fault(line, "a check list or hold point needs at least one check: - [ ] {key} words");
+        }
+        checks
+    }
+
+    fn fence(&mut self, line: usize, kind: &str, body: &str) {
+        let table: toml::Table = match toml::from_str(body) {
+            Ok(table) => table,
+            Err(error) => {
+                let inside = error.span().map_or(0, |span| line_at(body, span.start));
+                self.fault(line + inside, error.message().to_owned());
+                return;
+            }
+        };
+        let mut take = |key: &str, example: &str| match table.get(key).and_then(toml::Value::as_str) {
+            Some(text) => Some(text.to_owned()),
+            None => {
+                self.faults.push(BookFault::new(
+                    self.file,
+                    line,
+                    format!("a {kind} block needs {key} = \"{example}\""),
+                ));
+                None
+            }
+        };
+        let block = match kind {
+            "calculator" => take("id", "equal-bays").map(|id| Block::Calculator {
+                id,
+                values: table
+                    .get("values")
+                    .and_then(|values| serde_json::to_value(values).ok())
+                    .unwrap_or(serde_json::Value::Null),
+            }),
+            "caution" => take("key", "laser-light").map(|key| Block::Caution { key }),
+            "table" => take("name", "stock-sections").map(|table| Block::Reference { table }),
+            "practice" => take("calculator", "equal-bays").map(|calculator| Block::Practice { calculator }),
+            _ => {
+                self.fault(
+                    line,
+                    format!("{kind} is no block of this book; calculator, caution, table and practice are"),
+                );
+                None
+            }
+        };
+        if let Some(block) = block {
+            self.place(line, block);
+        }
+    }
+}
+
+/// The events between the first and the last one.
+fn inside(events: &[Event<'static>]) -> Text {
+    Text(events.get(1..events.len().saturating_sub(1)).unwrap_or_default().to_vec())
+}
+
+fn block_end(events: &[Event<'static>]) -> usize {
+    let mut depth = 0_usize;
+    for (at, event) in events.iter().enumerate() {
+        match event {
+            Event::Start(_) => depth += 1,
+            Event::End(_) => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        if depth == 0 {
+            return at + 1;
+        }
+    }
+    events.len()
+}
+
+/// The items of a list, each without its own start and end.
+fn items(list: &[Event<'static>]) -> Vec<Vec<Event<'static>>> {
+    let mut found = Vec::new();
+    let mut rest = inside(list).0;
+    while !rest.is_empty() {
+        let end = block_end(&rest);
+        let after = rest.split_off(end);
+        found.push(inside(&rest).0);
+        rest = after;
+    }
+    found
+}
+
+/// Splits `**Label:** words` into the label and the words.
+fn bold_beginning(events: &[Event<'static>]) -> Option<(String, Text)> {
+    let events: Vec<_> = match events.first() {
+        Some(Event::Start(Tag::Paragraph)) => inside(events).0,
+        _ => events.to_vec(),
+    };
+    if !matches!(events.first(), Some(Event::Start(Tag::Strong))) {
+        return None;
+    }
+    let end = block_end(&events);
+    let label = Text(events.get(..end)?.to_vec()).words();
+    let label = label.trim_end_matches(['.', ':']).to_owned();
+    let mut rest = events.get(end..)?.to_vec();
+    if let Some(Event::Text(text)) = rest.first_mut() {
+        *text = text.trim_start_matches([':', '.', ' ']).to_owned().into();
+    }
+    Some((label, Text(rest)))
+}
+
+/// A heading's anchor: its words in lower case, joined by hyphens.
+pub(crate) fn slug(words: &str) -> String {
+    let mut out = String::new();
+    for sign in words.chars() {
+        if sign.is_alphanumeric() {
+            out.extend(sign.to_lowercase());
+        } else if !out.ends_with('-') && !out.is_empty() {
+            out.push('-');
+        }
+    }
+    out.trim_end_matches('-').to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const WHOLE: &str = "# Set out\n\nEvery board gets its place.\n\n- **Known by now**: the run\n- **Wait after**: none\n\n\
+        ## In this order\n\n1. Strike the line.\n2. Mark.\n\n> **Why the line.** Floors fall.\n\n> **Hold point: before the saw**\n>\n\
+        > Stop here.\n>\n> - [ ] {marks-read} All marks read\n\n```caution\nkey = \"laser-light\"\n```\n";
+
+    #[test]
+    fn a_chapter_comes_apart_into_its_blocks() {
+        let (chapter, faults) = read("chapters/08-set-out.md", WHOLE);
+        assert_eq!(faults, []);
+        assert_eq!(chapter.title, "Set out");
+        assert_eq!(chapter.lead.words(), "Every board gets its place.");
+        assert_eq!(chapter.needs[0].0, "Known by now");
+        assert_eq!(chapter.needs[0].1.words(), "the run");
+        assert_eq!(chapter.wait.as_ref().map(Text::words).as_deref(), Some("none"));
+        let kinds: Vec<_> = chapter.blocks.iter().map(|placed| &placed.block).collect();
+        assert!(matches!(kinds[0], Block::Heading { level: 2, id, .. } if id == "in-this-order"));
+        assert!(matches!(kinds[1], Block::Prose(_)));
+        assert!(matches!(kinds[2], Block::Margin { label, .. } if label == "Why the line"));
+        assert!(matches!(kinds[3], Block::Checks { hold: true, legend, items, .. }
+            if legend == "Hold point: before the saw" && items[0].key == "marks-read" && items[0].text.words() == "All marks read"));
+        assert!(matches!(kinds[4], Block::Caution { key } if key == "laser-light"));
+        assert_eq!(chapter.blocks[4].line, 21);
+    }
+
+    #[test]
+    fn faults_name_their_line() {
+        let text = "# T\n\nLead.\n\n## Check\n\n- [ ] no key here\n\n<b>no</b>\n\n```caution\nkey =\n```\n\n```magic\na = 1\n```\n";
+        let (_, faults) = read("chapters/x.md", text);
+        let lines: Vec<_> = faults.iter().map(|fault| fault.line).collect();
+        assert_eq!(lines, [7, 7, 9, 12, 15], "{faults:?}");
+    }
+}

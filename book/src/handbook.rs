@@ -1,0 +1,246 @@
+//! The whole book, read and checked: order, chapters, cautions, theme, and where everything stands.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+use crate::cautions::Cautions;
+use crate::chapter::{self, Block, Chapter};
+use crate::contents::{self, Listed};
+use crate::fault::{BookFault, BookFaults};
+use crate::find::{self, Findable, Hit};
+use crate::pole::Mark;
+use crate::source::{CHAPTERS_FOLDER, Source};
+use crate::theme::{self, Asset, Theme};
+
+/// The file of the front page.
+pub(crate) const FRONT: &str = "index.md";
+
+/// A handbook that was read without a fault.
+#[derive(Debug)]
+pub struct Handbook {
+    pub(crate) leaves: Vec<Leaf>,
+    pub(crate) marks: Vec<Mark>,
+    pub(crate) cautions: Cautions,
+    pub(crate) theme: Theme,
+    /// Where each calculator stands: page and anchor by its id.
+    pub(crate) places: BTreeMap<String, String>,
+    pub(crate) assets: Vec<Asset>,
+    findable: Vec<Findable>,
+}
+
+/// One page's worth of the book.
+#[derive(Debug)]
+pub(crate) struct Leaf {
+    pub(crate) listed: Listed,
+    pub(crate) chapter: Chapter,
+}
+
+impl Handbook {
+    /// The book compiled into the binary.
+    /// # Errors
+    /// Every fault of the book, with file and line.
+    pub fn built_in() -> Result<Self, BookFaults> {
+        Self::read(&Source::built_in())
+    }
+
+    /// The built-in book with a folder of the same layout laid over it, file by file.
+    /// # Errors
+    /// Every fault of the book, with file and line; a folder that cannot be read is one.
+    pub fn load(folder: &Path) -> Result<Self, BookFaults> {
+        let source = Source::with_folder(folder).map_err(|error| {
+            BookFaults(vec![BookFault::new(&folder.to_string_lossy(), 0, format!("cannot be read: {error}"))])
+        })?;
+        Self::read(&source)
+    }
+
+    /// The book made of these files.
+    /// # Errors
+    /// Every fault of the book, with file and line.
+    pub fn read(source: &Source) -> Result<Self, BookFaults> {
+        let (listed, mut faults) = contents::read(source);
+        let (cautions, caution_faults) = Cautions::read(source);
+        faults.extend(caution_faults);
+        let mut leaves = Vec::with_capacity(listed.len());
+        for listed in listed {
+            let file = format!("{CHAPTERS_FOLDER}{}", listed.file);
+            let (chapter, chapter_faults) = chapter::read(&file, source.text(&file).unwrap_or_default());
+            faults.extend(chapter_faults);
+            leaves.push(Leaf { listed, chapter });
+        }
+        let places = places(&leaves);
+        check(&leaves, &cautions, &mut faults);
+        let theme = match Theme::read(source) {
+            Ok(theme) if faults.is_empty() => theme,
+            Ok(_) => return Err(sorted(faults)),
+            Err(fault) => {
+                faults.push(fault);
+                return Err(sorted(faults));
+            }
+        };
+        let marks = leaves.iter().filter_map(mark).collect();
+        let findable = findable(&leaves, &places);
+        Ok(Self { leaves, marks, cautions, theme, places, assets: theme::assets(source), findable })
+    }
+
+    /// What a reader's words lead to, best first, 24 at most.
+    pub fn find(&self, query: &str) -> Vec<Hit> {
+        find::find(&self.findable, query)
+    }
+
+    /// The page and anchor at which a calculator stands, `survey.html#closing-check`.
+    pub fn place_of(&self, calculator: &str) -> Option<&str> {
+        self.places.get(calculator).map(String::as_str)
+    }
+
+    /// The register of cautions.
+    pub fn cautions(&self) -> &Cautions {
+        &self.cautions
+    }
+}
+
+impl Leaf {
+    /// Where the page stands in words: `Step 3 · Measure the wall`.
+    pub(crate) fn place(&self) -> String {
+        match self.listed.step {
+            Some(step) => format!("Step {step}, {}", self.listed.name),
+            None => self.listed.name.clone(),
+        }
+    }
+
+    /// The chapter's calculators with their number in it, from 1.
+    pub(crate) fn calculators(&self) -> impl Iterator<Item = (usize, &str)> {
+        let ids = self.chapter.blocks.iter().filter_map(|placed| match &placed.block {
+            Block::Calculator { id, .. } => Some(id.as_str()),
+            _ => None,
+        });
+        ids.enumerate().map(|(at, id)| (at + 1, id))
+    }
+}
+
+fn sorted(mut faults: Vec<BookFault>) -> BookFaults {
+    faults.sort_by(|one, other| (&one.file, one.line).cmp(&(&other.file, other.line)));
+    BookFaults(faults)
+}
+
+fn mark(leaf: &Leaf) -> Option<Mark> {
+    Some(Mark {
+        number: leaf.listed.step?,
+        name: leaf.listed.name.clone(),
+        path: leaf.listed.path(),
+        wait: leaf.chapter.wait.is_some(),
+        here: false,
+    })
+}
+
+fn places(leaves: &[Leaf]) -> BTreeMap<String, String> {
+    let all = leaves.iter().flat_map(|leaf| {
+        leaf.calculators().map(move |(_, id)| (id.to_owned(), format!("{}#{id}", leaf.listed.path())))
+    });
+    all.collect()
+}
+
+/// The rules between files: cautions are registered, calculators exist and stand once, links lead somewhere.
+fn check(leaves: &[Leaf], cautions: &Cautions, faults: &mut Vec<BookFault>) {
+    let anchors: BTreeMap<&str, BTreeSet<&str>> = leaves
+        .iter()
+        .map(|leaf| {
+            let anchors = leaf.chapter.blocks.iter().filter_map(|placed| match &placed.block {
+                Block::Heading { id, .. } | Block::Calculator { id, .. } => Some(id.as_str()),
+                _ => None,
+            });
+            (leaf.listed.file.as_str(), anchors.collect())
+        })
+        .collect();
+    let mut placed_calculators = BTreeSet::new();
+    for leaf in leaves {
+        let file = format!("{CHAPTERS_FOLDER}{}", leaf.listed.file);
+        let mut tell = |line: usize, what: String| faults.push(BookFault::new(&file, line, what));
+        for placed in &leaf.chapter.blocks {
+            match &placed.block {
+                Block::Caution { key } if cautions.get(key).is_none() => {
+                    tell(placed.line, format!("there is no caution {key} in cautions.toml"));
+                }
+                Block::Calculator { id, .. } if !placed_calculators.insert(id.as_str()) => {
+                    tell(
+                        placed.line,
+                        format!("the calculator {id} already stands in a chapter; link to it with work:{id}"),
+                    );
+                }
+                _ => {}
+            }
+        }
+        for (line, link) in &leaf.chapter.links {
+            if link.contains("://") {
+                continue;
+            }
+            let (target, anchor) = link.split_once('#').unwrap_or((link, ""));
+            let target = if target.is_empty() { leaf.listed.file.as_str() } else { target };
+            match anchors.get(target) {
+                None if target.starts_with("work:") => {}
+                None => {
+                    tell(*line, format!("the link {link} leads nowhere; write the chapter's file name, 03-survey.md"))
+                }
+                Some(anchors) if !anchor.is_empty() && !anchors.contains(anchor) => {
+                    tell(*line, format!("{target} has no heading {anchor}"));
+                }
+                Some(_) => {}
+            }
+        }
+    }
+    for leaf in leaves {
+        for (line, link) in &leaf.chapter.links {
+            if let Some(id) = link.strip_prefix("work:").filter(|id| !placed_calculators.contains(id)) {
+                let file = format!("{CHAPTERS_FOLDER}{}", leaf.listed.file);
+                faults.push(BookFault::new(&file, *line, format!("no chapter holds the calculator {id}")));
+            }
+        }
+    }
+}
+
+/// One thing to find for each section.
+fn findable(leaves: &[Leaf], places: &BTreeMap<String, String>) -> Vec<Findable> {
+    let _ = places;
+    let mut all = Vec::new();
+    for leaf in leaves {
+        let path = leaf.listed.path();
+        let mut current = Findable {
+            path: path.clone(),
+            title: leaf.chapter.title.clone(),
+            place: leaf.place(),
+            also: leaf.listed.name.clone(),
+            text: leaf.chapter.lead.words(),
+        };
+        for (label, text) in &leaf.chapter.needs {
+            current.text = format!("{} {label}: {}.", current.text, text.words());
+        }
+        for placed in &leaf.chapter.blocks {
+            let words = match &placed.block {
+                Block::Heading { level: 2, id, text } => {
+                    let next = Findable {
+                        path: format!("{path}#{id}"),
+                        title: text.words(),
+                        place: leaf.place(),
+                        also: String::new(),
+                        text: String::new(),
+                    };
+                    all.push(std::mem::replace(&mut current, next));
+                    continue;
+                }
+                Block::Heading { text, .. } | Block::Prose(text) | Block::Table(text) | Block::Margin { text, .. } => {
+                    text.words()
+                }
+                Block::Checks { legend, intro, items, .. } => {
+                    let items: Vec<_> = items.iter().map(|item| item.text.words()).collect();
+                    format!("{legend}. {} {}", intro.words(), items.join(". "))
+                }
+                _ => continue,
+            };
+            if !current.text.is_empty() {
+                current.text.push(' ');
+            }
+            current.text.push_str(&words);
+        }
+        all.push(current);
+    }
+    all
+}

@@ -1,0 +1,144 @@
+//! Running text: Markdown events to HTML in one unit system, and to plain words for the index.
+//!
+//! Chapters hold plain Markdown and no HTML, so a shop's own chapter can put no script on a page.
+
+use std::collections::BTreeMap;
+
+use calculators::quantity::Units;
+use pulldown_cmark::{Alignment, CowStr, Event, Tag, TagEnd, html::push_html};
+
+use crate::contents::page_of;
+use crate::figure;
+
+/// What running text needs to know of its surroundings.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Setting<'a> {
+    /// The reader's units.
+    pub(crate) units: Units,
+    /// Where each calculator stands: `survey.html#closing-check` by id.
+    pub(crate) places: &'a BTreeMap<String, String>,
+}
+
+/// A stretch of Markdown, read once and printed in either unit system.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Text(pub(crate) Vec<Event<'static>>);
+
+impl Text {
+    /// Its HTML.
+    pub(crate) fn html(&self, setting: Setting<'_>) -> String {
+        let mut printer = Printer { setting, lists: 0, columns: Vec::new(), column: 0, in_head: false };
+        let mut out = String::new();
+        push_html(&mut out, self.0.iter().map(|event| printer.print(event)));
+        out
+    }
+
+    /// Its words without marks, figures as they are written.
+    pub(crate) fn words(&self) -> String {
+        let mut out = String::new();
+        for event in &self.0 {
+            match event {
+                Event::Text(text) | Event::Code(text) => out.push_str(text),
+                Event::SoftBreak | Event::HardBreak if !out.ends_with(' ') => out.push(' '),
+                event if block_ends(event) => out.push(' '),
+                _ => {}
+            }
+        }
+        out.trim().to_owned()
+    }
+
+    /// Whether nothing is left to print.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.words().is_empty()
+    }
+}
+
+fn block_ends(event: &Event<'_>) -> bool {
+    matches!(event, Event::End(TagEnd::Paragraph | TagEnd::Item | TagEnd::TableCell | TagEnd::Heading(_)))
+}
+
+/// Where a link in a chapter leads on the site.
+pub(crate) fn link_target(dest: &str, places: &BTreeMap<String, String>) -> String {
+    if let Some(id) = dest.strip_prefix("work:") {
+        return places.get(id).cloned().unwrap_or_default();
+    }
+    match dest.split_once('#') {
+        Some((file, anchor)) if file.ends_with(".md") => format!("{}#{anchor}", page_of(file)),
+        None if dest.ends_with(".md") => page_of(dest),
+        _ => dest.to_owned(),
+    }
+}
+
+struct Printer<'a> {
+    setting: Setting<'a>,
+    lists: usize,
+    columns: Vec<Alignment>,
+    column: usize,
+    in_head: bool,
+}
+
+impl Printer<'_> {
+    fn print(&mut self, event: &Event<'static>) -> Event<'static> {
+        match event {
+            Event::Code(code) => match figure::in_prose(code, self.setting.units) {
+                Some(html) => Event::InlineHtml(html.into()),
+                None => event.clone(),
+            },
+            Event::Start(Tag::Link { link_type, dest_url, title, id }) => Event::Start(Tag::Link {
+                link_type: *link_type,
+                dest_url: link_target(dest_url, self.setting.places).into(),
+                title: title.clone(),
+                id: id.clone(),
+            }),
+            Event::Start(Tag::List(start)) => {
+                self.lists += 1;
+                match start {
+                    Some(_) if self.lists == 1 => html("<ol class=\"steps\">\n"),
+                    _ => event.clone(),
+                }
+            }
+            Event::End(TagEnd::List(_)) => {
+                self.lists = self.lists.saturating_sub(1);
+                event.clone()
+            }
+            Event::Start(Tag::Table(alignments)) => {
+                self.columns.clone_from(alignments);
+                html("<table>\n")
+            }
+            Event::End(TagEnd::Table) => html("</tbody></table>\n"),
+            Event::Start(Tag::TableHead) => {
+                (self.in_head, self.column) = (true, 0);
+                html("<thead><tr>")
+            }
+            Event::End(TagEnd::TableHead) => {
+                self.in_head = false;
+                html("</tr></thead><tbody>\n")
+            }
+            Event::Start(Tag::TableRow) => {
+                self.column = 0;
+                html("<tr>")
+            }
+            Event::End(TagEnd::TableRow) => html("</tr>\n"),
+            Event::Start(Tag::TableCell) => {
+                let class = match self.columns.get(self.column) {
+                    Some(Alignment::Right) => " class=\"number\"",
+                    _ => "",
+                };
+                html(match (self.in_head, self.column) {
+                    (true, _) => format!("<th scope=\"col\"{class}>"),
+                    (false, 0) => format!("<th scope=\"row\"{class}>"),
+                    _ => format!("<td{class}>"),
+                })
+            }
+            Event::End(TagEnd::TableCell) => {
+                let row_head = self.in_head || self.column == 0;
+                self.column += 1;
+                html(if row_head { "</th>" } else { "</td>" })
+            }
+            other => other.clone(),
+        }
+    }
+}
+
+fn html(text: impl Into<CowStr<'static>>) -> Event<'static> {
+    Event::InlineHtml(text.into())
+}

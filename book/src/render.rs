@@ -1,0 +1,282 @@
+//! From the book to the site: every page, once in inches and once in millimetres.
+
+use calculators::quantity::Units;
+use serde::Serialize;
+
+use crate::chapter::{Block, Placed};
+use crate::find::Hit;
+use crate::handbook::{FRONT, Handbook, Leaf};
+use crate::page::{LIGHT_SLOT, Page};
+use crate::pole::Pole;
+use crate::prose::Setting;
+use crate::theme::Asset;
+
+/// All pages of the book in one unit system, and the files they ask for.
+#[derive(Clone, Debug)]
+pub struct Site {
+    /// The unit system of every page.
+    pub units: Units,
+    /// The pages, in the order of the book.
+    pub pages: Vec<Page>,
+    /// Style sheet, scripts, fonts.
+    pub assets: Vec<Asset>,
+}
+
+/// What every page has around it.
+#[derive(Debug, Serialize)]
+pub(crate) struct Frame {
+    pub(crate) title: String,
+    /// Named beside the book's name in the running head.
+    pub(crate) here: String,
+    pub(crate) units: &'static str,
+    light: &'static str,
+    /// Leads from the page to the site's root: empty, or `../`.
+    pub(crate) root: &'static str,
+    /// The page the switches of the head come back to, from the root.
+    pub(crate) back: String,
+    pub(crate) front: bool,
+    pub(crate) pole: Pole,
+    pub(crate) step: Option<u8>,
+    pub(crate) scripts: Vec<&'static str>,
+}
+
+/// Renders the whole book into memory.
+pub fn render(book: &Handbook, units: Units) -> Site {
+    let pages = book.leaves.iter().map(|leaf| book.leaf_page(leaf, units)).collect();
+    Site { units, pages, assets: book.assets.clone() }
+}
+
+#[derive(Serialize)]
+struct ChapterView<'a> {
+    frame: &'a Frame,
+    title: &'a str,
+    lead: String,
+    needs: Vec<Need>,
+    body: String,
+}
+
+#[derive(Serialize)]
+struct Need {
+    label: String,
+    text: String,
+}
+
+#[derive(Serialize)]
+struct FrontView<'a> {
+    frame: &'a Frame,
+    title: &'a str,
+    lead: String,
+    body: String,
+    sequence: Vec<StepLine>,
+    sheets: Vec<SheetLine>,
+}
+
+#[derive(Serialize)]
+struct StepLine {
+    number: u8,
+    name: String,
+    path: String,
+    lead: String,
+    part: Option<String>,
+    wait: Option<String>,
+}
+
+#[derive(Serialize)]
+struct SheetLine {
+    name: String,
+    path: String,
+}
+
+#[derive(Serialize)]
+struct FindView<'a> {
+    frame: &'a Frame,
+    query: &'a str,
+    hits: Vec<Hit>,
+}
+
+#[derive(Serialize)]
+struct MessageView<'a> {
+    frame: &'a Frame,
+    title: &'a str,
+    said: &'a str,
+}
+
+impl Handbook {
+    pub(crate) fn setting(&self, units: Units) -> Setting<'_> {
+        Setting { units, places: &self.places }
+    }
+
+    pub(crate) fn frame(&self, title: &str, step: Option<u8>, back: &str, units: Units) -> Frame {
+        Frame {
+            title: if title == "Benchleaf" {
+                "Benchleaf, a method book that calculates".to_owned()
+            } else {
+                format!("{title} · Benchleaf")
+            },
+            here: title.to_owned(),
+            units: units.word(),
+            light: LIGHT_SLOT,
+            root: "",
+            back: back.to_owned(),
+            front: false,
+            pole: Pole::at(&self.marks, step),
+            step,
+            scripts: vec!["choices.js", "ticks.js"],
+        }
+    }
+
+    fn leaf_page(&self, leaf: &Leaf, units: Units) -> Page {
+        if leaf.listed.file == FRONT { self.front_page(leaf, units) } else { self.chapter_page(leaf, units) }
+    }
+
+    fn chapter_page(&self, leaf: &Leaf, units: Units) -> Page {
+        let setting = self.setting(units);
+        let path = leaf.listed.path();
+        let frame = self.frame(&leaf.chapter.title, leaf.listed.step, &format!("/{path}"), units);
+        let needs = leaf.chapter.needs.iter();
+        let view = ChapterView {
+            frame: &frame,
+            title: &leaf.chapter.title,
+            lead: leaf.chapter.lead.html(setting),
+            needs: needs.map(|(label, text)| Need { label: label.clone(), text: text.html(setting) }).collect(),
+            body: self.body(leaf, units),
+        };
+        Page::new(path, &self.theme.fill("chapter.html", &view))
+    }
+
+    fn front_page(&self, leaf: &Leaf, units: Units) -> Page {
+        let setting = self.setting(units);
+        let mut frame = self.frame(&leaf.chapter.title, None, "/", units);
+        frame.front = true;
+        frame.scripts.push("find.js");
+        let mut part = None;
+        let steps = self.leaves.iter().filter_map(|leaf| Some((leaf.listed.step?, leaf)));
+        let sequence = steps
+            .map(|(number, leaf)| {
+                let begins = (part != leaf.listed.part.as_ref()).then(|| leaf.listed.part.clone()).flatten();
+                part = leaf.listed.part.as_ref();
+                StepLine {
+                    number,
+                    name: leaf.listed.name.clone(),
+                    path: leaf.listed.path(),
+                    lead: leaf.chapter.lead.html(setting),
+                    part: begins,
+                    wait: leaf.chapter.wait.as_ref().map(|wait| wait.html(setting)),
+                }
+            })
+            .collect();
+        let sheets = self.leaves.iter().filter(|leaf| leaf.listed.step.is_none() && leaf.listed.file != FRONT);
+        let view = FrontView {
+            frame: &frame,
+            title: &leaf.chapter.title,
+            lead: leaf.chapter.lead.html(setting),
+            body: self.body(leaf, units),
+            sequence,
+            sheets: sheets.map(|leaf| SheetLine { name: leaf.listed.name.clone(), path: leaf.listed.path() }).collect(),
+        };
+        Page::new(leaf.listed.path(), &self.theme.fill("front.html", &view))
+    }
+
+    /// The page that answers a search: what was found, or how to ask again.
+    pub fn find_page(&self, query: &str, units: Units) -> Page {
+        let mut frame = self.frame("Find", None, "/", units);
+        frame.scripts.push("find.js");
+        let query: String = query.chars().take(200).collect();
+        let view = FindView { frame: &frame, query: &query, hits: self.find(&query) };
+        Page::new("find", &self.theme.fill("find.html", &view))
+    }
+
+    /// A page that says one thing, such as that nothing stands at an address. Links in it lead from the site's root.
+    pub fn message_page(&self, title: &str, said: &str, units: Units) -> Page {
+        let mut frame = self.frame(title, None, "/", units);
+        frame.root = "/";
+        Page::new("message", &self.theme.fill("message.html", &MessageView { frame: &frame, title, said }))
+    }
+
+    /// The blocks of a chapter in sections, one to each heading of the second level.
+    fn body(&self, leaf: &Leaf, units: Units) -> String {
+        let mut out = String::new();
+        let mut open = false;
+        let mut number = 0;
+        for placed in &leaf.chapter.blocks {
+            let heading = matches!(placed.block, Block::Heading { level: 2, .. });
+            if heading || !open {
+                if open {
+                    out.push_str("</section>\n");
+                }
+                out.push_str(if heading {
+                    "<section class=\"section\">\n"
+                } else {
+                    "<section class=\"section opening\">\n"
+                });
+                open = true;
+            }
+            if matches!(placed.block, Block::Calculator { .. }) {
+                number += 1;
+            }
+            out.push_str(&self.block(leaf, placed, number, units));
+        }
+        if open {
+            out.push_str("</section>\n");
+        }
+        out
+    }
+
+    fn block(&self, leaf: &Leaf, placed: &Placed, number: usize, units: Units) -> String {
+        let setting = self.setting(units);
+        let _ = number;
+        match &placed.block {
+            Block::Heading { level, id, text } => {
+                format!("<h{level} id=\"{id}\">{}</h{level}>\n", text.html(setting))
+            }
+            Block::Prose(text) => text.html(setting),
+            Block::Table(text) => format!(
+                "<div class=\"tablewrap wide\" role=\"group\" aria-label=\"Table\" tabindex=\"0\">{}</div>\n",
+                text.html(setting)
+            ),
+            Block::Margin { label, text } => {
+                self.theme.fill("margin.html", &Need { label: label.clone(), text: text.html(setting) })
+            }
+            Block::Checks { legend, hold, intro, items } => {
+                let items = items.iter().map(|item| CheckView { key: &item.key, text: item.text.html(setting) });
+                let view = ChecksView {
+                    chapter: leaf.listed.path().trim_end_matches(".html").to_owned(),
+                    legend,
+                    hold: *hold,
+                    intro: intro.html(setting),
+                    items: items.collect(),
+                };
+                self.theme.fill("checks.html", &view)
+            }
+            Block::Caution { key } => self.caution(key),
+            Block::Calculator { .. } | Block::Reference { .. } | Block::Practice { .. } => String::new(),
+        }
+    }
+
+    /// The signal panel of a registered caution; nothing for a key that is not registered.
+    pub(crate) fn caution(&self, key: &str) -> String {
+        let view = self.cautions.get(key).map(|caution| CautionView { word: caution.level.word(), caution });
+        view.map(|view| self.theme.fill("caution.html", &view)).unwrap_or_default()
+    }
+}
+
+#[derive(Serialize)]
+struct CautionView<'a> {
+    word: &'static str,
+    caution: &'a crate::cautions::Caution,
+}
+
+#[derive(Serialize)]
+struct ChecksView<'a> {
+    chapter: String,
+    legend: &'a str,
+    hold: bool,
+    intro: String,
+    items: Vec<CheckView<'a>>,
+}
+
+#[derive(Serialize)]
+struct CheckView<'a> {
+    key: &'a str,
+    text: String,
+}

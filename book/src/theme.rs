@@ -1,0 +1,98 @@
+//! The theme: templates, style sheet, scripts, fonts.
+//!
+//! Only templates and running text make HTML. A template is given a view model that is already words; it decides nothing about
+//! numbers. File names end in `.html`, so values are escaped unless a template says that they are HTML of ours.
+
+use std::borrow::Cow;
+
+use serde::Serialize;
+use tera::{Context, Tera};
+
+use crate::fault::BookFault;
+use crate::source::Source;
+
+/// A file of the site that is no page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Asset {
+    /// Where it stands, `theme/benchleaf.css`.
+    pub path: String,
+    /// Its media type.
+    pub media_type: &'static str,
+    /// Its bytes.
+    pub bytes: Cow<'static, [u8]>,
+}
+
+/// Templates ready to be filled.
+#[derive(Debug)]
+pub(crate) struct Theme {
+    tera: Tera,
+}
+
+impl Theme {
+    pub(crate) fn read(source: &Source) -> Result<Self, BookFault> {
+        let mut tera = Tera::new();
+        let templates: Vec<(String, String)> = source
+            .below("theme/templates/")
+            .filter_map(|(name, _)| {
+                Some((name.to_owned(), source.text(&format!("theme/templates/{name}"))?.to_owned()))
+            })
+            .collect();
+        tera.add_raw_templates(templates)
+            .map_err(|error| BookFault::new("theme/templates", 0, full_message(&error)))?;
+        Ok(Self { tera })
+    }
+
+    /// Fills a template. A template that cannot be filled prints its fault in place, so that no input can stop a page.
+    pub(crate) fn fill(&self, template: &str, view: &impl Serialize) -> String {
+        let filled = Context::from_serialize(view).and_then(|context| self.tera.render(template, &context));
+        filled.unwrap_or_else(|error| {
+            format!(
+                "<p>This part of the page could not be printed: {}</p>",
+                crate::figure::escape(&full_message(&error))
+            )
+        })
+    }
+}
+
+fn full_message(error: &dyn std::error::Error) -> String {
+    let mut out = error.to_string();
+    let mut cause = error.source();
+    while let Some(inner) = cause {
+        out = format!("{out}: {inner}");
+        cause = inner.source();
+    }
+    out
+}
+
+/// The files the pages ask for. The layers of the style sheet become one file, in order of their names.
+pub(crate) fn assets(source: &Source) -> Vec<Asset> {
+    let mut sheet = Vec::new();
+    let mut assets = Vec::new();
+    for (name, bytes) in source.below("theme/") {
+        if name.starts_with("css/") {
+            sheet.extend_from_slice(bytes);
+            continue;
+        }
+        if name.starts_with("templates/") {
+            continue;
+        }
+        assets.push(Asset { path: format!("theme/{name}"), media_type: media_type(name), bytes: bytes.clone() });
+    }
+    assets.push(Asset {
+        path: "theme/benchleaf.css".to_owned(),
+        media_type: media_type("benchleaf.css"),
+        bytes: Cow::Owned(sheet),
+    });
+    assets
+}
+
+fn media_type(name: &str) -> &'static str {
+    match name.rsplit('.').next().unwrap_or_default() {
+        "css" => "text/css; charset=utf-8",
+        "js" => "text/javascript; charset=utf-8",
+        "json" => "application/json",
+        "svg" => "image/svg+xml",
+        "woff2" => "font/woff2",
+        _ => "text/plain; charset=utf-8",
+    }
+}
