@@ -6,5 +6,8 @@ pub mod quantity;
 
 pub mod catalogue;
 
-pub mod price;
 pub mod stock;
+
+pub mod drying;
+
+pub mod price;
