@@ -8,6 +8,7 @@ pub mod catalogue;
 
 pub mod stock;
 
+pub mod coating;
 pub mod drying;
 
 pub mod price;

@@ -9,15 +9,23 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
     vec![
         // 5 Price
         Entry::of::<crate::price::margin::Margin>(),
+        Entry::of::<crate::coating::tins::Tins>(),
         // 6 Order and condition
         Entry::of::<crate::stock::board_weight::BoardWeight>(),
         // 14 Mask, climate, set up
+        Entry::of::<crate::coating::paint_area::PaintArea>(),
+        Entry::of::<crate::coating::paint_film::PaintFilm>(),
+        Entry::of::<crate::coating::flow_cup::FlowCup>(),
+        Entry::of::<crate::coating::thinning::Thinning>(),
+        Entry::of::<crate::coating::solvent_content::SolventContent>(),
         Entry::of::<crate::drying::air_state::AirState>(),
         Entry::of::<crate::drying::spray_climate::SprayClimate>(),
         // 15 Spray
+        Entry::of::<crate::coating::spray_pass::SprayPass>(),
         Entry::of::<crate::drying::recoat::Recoat>(),
         // 16 Strip, put right, hand over
         Entry::of::<crate::drying::tape_pull::TapePull>(),
+        Entry::of::<crate::coating::gloss_level::GlossReading>(),
     ]
 });
 

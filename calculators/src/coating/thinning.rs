@@ -1,0 +1,158 @@
+//! How much thinner brings a paint to a cup time: a straight line between two trials on a logarithmic scale.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::json;
+
+use super::flow_cup::Cup;
+use crate::catalogue::works::{ASTM_D1200, PRACTICE};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::quantity::{Amount, Physical, Units, kind};
+
+pub(crate) struct Thinning;
+
+/// What is asked.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Input {
+    /// With its standard.
+    #[schemars(title = "Cup")]
+    cup: Cup,
+    /// As it comes from the tin, or already thinned a little.
+    #[schemars(title = "First trial: thinner")]
+    first_thinner: Physical<kind::Percent, 0, 50_000>,
+    /// Its time in the cup.
+    #[schemars(title = "First trial: time")]
+    first_time: Physical<kind::Seconds, 1_000, 300_000>,
+    /// With more thinner.
+    #[schemars(title = "Second trial: thinner")]
+    second_thinner: Physical<kind::Percent, 0, 50_000>,
+    /// Its time in the cup.
+    #[schemars(title = "Second trial: time")]
+    second_time: Physical<kind::Seconds, 1_000, 300_000>,
+    /// What the gun's maker or your own card asks for.
+    #[schemars(title = "Wanted time")]
+    wanted_time: Physical<kind::Seconds, 1_000, 300_000>,
+    /// The most that the data sheet allows.
+    #[schemars(title = "Thinner the sheet allows")]
+    sheet_most: Physical<kind::Percent, 0, 50_000>,
+}
+
+/// What is answered.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Output {
+    /// As a share of the paint's volume.
+    #[schemars(title = "Thinner in all")]
+    thinner: Amount<kind::Percent>,
+    /// From the second trial's mixture on.
+    #[schemars(title = "Further to the second trial")]
+    further: Amount<kind::Percent>,
+    /// Whether the sheet allows it.
+    #[schemars(title = "Within the sheet's limit")]
+    allowed: bool,
+}
+
+impl Calculator for Thinning {
+    type Input = Input;
+    type Output = Output;
+    const CARD: Card = Card {
+        id: "thinning",
+        title: "Thinning to a cup time",
+        question: "How much thinner brings it to the gun?",
+        step: 14,
+        search: &["thinner", "water", "dilute", "cup seconds", "viscosity"],
+        headline: &["/thinner", "/further"],
+        list: None,
+        cautions: &[],
+        sources: &[
+            Source::new(
+                PRACTICE,
+                "the logarithm of viscosity falls in a straight line between two near trials",
+                Standing::CommonPractice,
+            ),
+            Source::new(ASTM_D1200, "equations of the cups", Standing::FromMemory),
+        ],
+    };
+
+    fn example(_: Units) -> Example {
+        Example {
+            input: json!({ "cup": "ASTM D1200, No. 4", "first_thinner": "0 %", "first_time": "80 s", "second_thinner": "5 %", "second_time": "55 s", "wanted_time": "40 s", "sheet_most": "10 %" }),
+            expects: vec![("/result/thinner/text", json!("9.5%")), ("/result/allowed", json!(true))],
+            checked_against: "by hand: 290.7, 194.5, 136.7 mm²/s; 5 x ln(290.7/136.7) / ln(290.7/194.5) = 9.38, up to the half",
+        }
+    }
+
+    fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
+        let equation = input.cup.equation();
+        let mut faults = Vec::new();
+        let mut viscosity = |pointer: &'static str, time: f64| {
+            equation.viscosity(time).map(Amount::get).unwrap_or_else(|| {
+                let seconds = Amount::<kind::Seconds>::of;
+                let why = Words::new("this cup's equation holds from {} to {}; take the next cup")
+                    .with(seconds(equation.least))
+                    .with(seconds(equation.most));
+                faults.push(Fault::new(
+                    pointer,
+                    Words::new("{}").with(seconds(time)),
+                    why,
+                    Words::new("{}").with(seconds(equation.least)),
+                ));
+                1.0
+            })
+        };
+        let first = viscosity("/first_time", input.first_time.get());
+        let second = viscosity("/second_time", input.second_time.get());
+        let wanted = viscosity("/wanted_time", input.wanted_time.get());
+        if input.second_thinner.get() <= input.first_thinner.get() {
+            let why =
+                Words::new("the second trial must hold more thinner than the first, {}").with(input.first_thinner);
+            faults.push(Fault::new("/second_thinner", Words::new("{}").with(input.second_thinner), why, "5 %"));
+        }
+        if faults.is_empty() && second >= first {
+            let why = Words::new("with more thinner the cup must run faster than the first trial's {}")
+                .with(input.first_time);
+            faults.push(Fault::new("/second_time", Words::new("{}").with(input.second_time), why, "55 s"));
+        }
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let span = input.second_thinner.get() - input.first_thinner.get();
+        let raw = input.first_thinner.get() + span * libm::log(first / wanted) / libm::log(first / second);
+        let thinner = libm::ceil(raw.max(0.0) * 2.0 - 1e-9) / 2.0;
+        let v = Amount::<kind::Viscosity>::of;
+        let working = vec![
+            Step::new("from cup times to viscosities")
+                .gives("v1", "first trial", v(first))
+                .because(Words::new("the second trial is {}, wanted is {}").with(v(second)).with(v(wanted))),
+            Step::new("along the line through both trials")
+                .by("a + (b - a) * ln(p / w) / ln(p / q)")
+                .given("a", "thinner of the first trial", input.first_thinner)
+                .given("b", "thinner of the second trial", input.second_thinner)
+                .given("p", "viscosity of the first trial", v(first))
+                .given("q", "viscosity of the second trial", v(second))
+                .given("w", "viscosity wanted", v(wanted))
+                .gives("t", "thinner in all", Amount::<kind::Percent>::of(raw))
+                .because("then up to the next half per cent"),
+        ];
+        let allowed = thinner <= input.sheet_most.get();
+        let mut notes = Vec::new();
+        if !allowed {
+            notes.push(Note::hold(
+                Words::new("The data sheet allows {}: warm the paint or change the tip, do not thin further.")
+                    .with(input.sheet_most),
+            ));
+        }
+        if raw > 2.0 * input.second_thinner.get() {
+            notes.push(Note::check("Far beyond the second trial: make a third one before trusting the line."));
+        }
+        Ok(Answer {
+            result: Output {
+                thinner: Amount::of(thinner),
+                further: Amount::of(thinner - input.second_thinner.get()),
+                allowed,
+            },
+            working,
+            notes,
+        })
+    }
+}

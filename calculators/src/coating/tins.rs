@@ -1,0 +1,222 @@
+//! Which tins: the cheapest that hold enough, all of one batch.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::json;
+
+use crate::catalogue::works::{GEOMETRY, THIS_BOOK};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::quantity::{Amount, Money, Physical, Units, kind};
+
+/// A size of tin that the shop can buy.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Tin {
+    /// What it holds.
+    #[schemars(title = "Holds")]
+    pub holds: Physical<kind::Paint, 50, 250_000>,
+    /// What it costs.
+    #[schemars(title = "Price")]
+    pub price: Money,
+}
+
+/// The cheapest choice of tins that holds at least `millilitres`; among equals the least left over, then the fewest tins.
+///
+/// Answers how many of each size. Method: exact search over millilitres in steps of ten, largest amount 1 000 L.
+/// `None` when there is no tin, a price is below zero, or the amount is out of range.
+pub fn cheapest(millilitres: u32, tins: &[Tin]) -> Option<Vec<u32>> {
+    const STEP: u32 = 10;
+    if tins.is_empty() || millilitres > 1_000_000 || tins.iter().any(|tin| tin.price.minor() < 0) {
+        return None;
+    }
+    // A tin never counts for more than it holds: sizes go down to the step, the need goes up.
+    let sizes: Vec<usize> =
+        tins.iter().map(|tin| (libm::floor(tin.holds.get() * 1_000.0 + 1e-6) as u32 / STEP) as usize).collect();
+    let need = millilitres.div_ceil(STEP) as usize;
+    let far = need + sizes.iter().copied().max().unwrap_or(0);
+    // best[v]: price, tins and the last size of the cheapest choice that holds exactly v steps.
+    let mut best: Vec<Option<(i64, u32, usize)>> = vec![None; far + 1];
+    best[0] = Some((0, 0, 0));
+    for volume in 1..=far {
+        for (index, size) in sizes.iter().enumerate() {
+            if *size == 0 || *size > volume {
+                continue;
+            }
+            if let Some((price, count, _)) = best[volume - size] {
+                let candidate = (price.saturating_add(tins[index].price.minor()), count + 1, index);
+                if best[volume].is_none_or(|(price, count, _)| (candidate.0, candidate.1) < (price, count)) {
+                    best[volume] = Some(candidate);
+                }
+            }
+        }
+    }
+    let mut volume = (need..=far)
+        .filter(|volume| best[*volume].is_some())
+        .min_by_key(|volume| best[*volume].map_or((i64::MAX, 0, 0), |(price, count, _)| (price, *volume, count)))?;
+    let mut counts = vec![0; tins.len()];
+    while let Some((_, _, index)) = best[volume].filter(|_| volume > 0) {
+        counts[index] += 1;
+        volume -= sizes[index];
+    }
+    Some(counts)
+}
+
+pub(crate) struct Tins;
+
+/// What is asked.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Input {
+    /// All coats and the hose.
+    #[schemars(title = "Paint needed")]
+    needed: Physical<kind::Paint, 1, 900_000>,
+    /// On top, for touching up and for the tin left on site.
+    #[schemars(title = "Reserve", extend("x-usual" = ["0 %", "15 %"]))]
+    reserve: Physical<kind::Percent, 0, 100_000>,
+    /// Sizes and prices.
+    #[schemars(title = "Tins on sale", length(min = 1, max = 12))]
+    tins: Vec<Tin>,
+}
+
+/// What is answered.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Output {
+    /// What they cost together.
+    #[schemars(title = "Cost")]
+    cost: Money,
+    /// Paint in them.
+    #[schemars(title = "Bought")]
+    bought: Amount<kind::Paint>,
+    /// Left over, reserve included.
+    #[schemars(title = "Left over")]
+    left: Amount<kind::Paint>,
+    /// Tins to buy.
+    #[schemars(title = "Tins")]
+    tins: Vec<Line>,
+}
+
+/// One size.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Line {
+    /// How many.
+    #[schemars(title = "Buy")]
+    count: u32,
+    /// The size.
+    #[schemars(title = "Holds")]
+    holds: Amount<kind::Paint>,
+    /// For all of them.
+    #[schemars(title = "Price")]
+    price: Money,
+}
+
+impl Calculator for Tins {
+    type Input = Input;
+    type Output = Output;
+    const CARD: Card = Card {
+        id: "tins",
+        title: "Tins to buy",
+        question: "Which tins, so that all coats come from one batch?",
+        step: 5,
+        search: &["can", "tin", "bucket", "gallon", "litre", "buy paint"],
+        headline: &["/cost", "/bought", "/left"],
+        list: Some("/tins"),
+        cautions: &[],
+        sources: &[
+            Source::new(GEOMETRY, "exact search over all choices of tins", Standing::Derived),
+            Source::new(THIS_BOOK, "5 % reserve", Standing::HouseDefault),
+        ],
+    };
+
+    fn example(units: Units) -> Example {
+        match units {
+            Units::Imperial => Example {
+                input: json!({ "needed": "0.863 gal", "reserve": "5 %", "tins": [{ "holds": "1 qt", "price": "24.00" }, { "holds": "1 gal", "price": "62.00" }] }),
+                expects: vec![("/result/cost/text", json!("62.00")), ("/result/tins/0/count", json!(1))],
+                checked_against: "by hand: 0.906 gal is four quarts for 96 or one gallon for 62",
+            },
+            Units::Metric => Example {
+                input: json!({ "needed": "3.265 L", "reserve": "5 %", "tins": [{ "holds": "1 L", "price": "24.00" }, { "holds": "2.5 L", "price": "46.00" }, { "holds": "5 L", "price": "84.00" }] }),
+                expects: vec![("/result/cost/text", json!("70.00")), ("/result/bought/text", json!("3.5 L"))],
+                checked_against: "by hand: 3.43 L is 2.5 + 1 for 70, 5 for 84, 4 x 1 for 96",
+            },
+        }
+    }
+
+    fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
+        let mut faults = Vec::new();
+        for (index, tin) in input.tins.iter().enumerate() {
+            if tin.price.minor() < 0 {
+                faults.push(Fault::new(
+                    format!("/tins/{index}/price"),
+                    Words::new("{}").with(tin.price),
+                    "a price is not below zero",
+                    "24.00",
+                ));
+            }
+        }
+        let wanted = input.needed.get() * (1.0 + input.reserve.get() / 100.0);
+        let millilitres = libm::ceil(wanted * 1_000.0 - 1e-6).min(f64::from(u32::MAX)) as u32;
+        if faults.is_empty() && millilitres > 1_000_000 {
+            faults.push(Fault::new(
+                "/needed",
+                Words::new("{}").with(input.needed),
+                "more than 1000 L with its reserve: order by the drum",
+                "3.5 L",
+            ));
+        }
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let Some(counts) = cheapest(millilitres, &input.tins) else {
+            return Err(vec![Fault::new("/tins", "these tins", "no choice of them holds the amount", "1 L")]);
+        };
+        let litres = Amount::<kind::Paint>::of;
+        let lines: Vec<Line> = input
+            .tins
+            .iter()
+            .zip(&counts)
+            .filter(|(_, count)| **count > 0)
+            .map(|(tin, count)| Line {
+                count: *count,
+                holds: tin.holds.amount(),
+                price: tin.price.times(i64::from(*count)).unwrap_or(Money::MOST),
+            })
+            .collect();
+        let cost = lines.iter().fold(Money::ZERO, |sum, line| sum.plus(line.price).unwrap_or(Money::MOST));
+        let bought =
+            litres(input.tins.iter().zip(&counts).map(|(tin, count)| tin.holds.get() * f64::from(*count)).sum());
+        let working = vec![
+            Step::new("paint with its reserve")
+                .by("P * (1 + r / 100)")
+                .given("P", "paint needed", input.needed)
+                .given("r", "reserve", input.reserve)
+                .gives("W", "with its reserve", litres(wanted)),
+            Step::new("left over").by("B - P").given("B", "bought", bought).given("P", "paint needed", input.needed).gives("l", "left over", litres(bought.get() - input.needed.get()))
+                .because("every choice of tins that holds enough was looked at; the cheapest was taken, then the one with least left"),
+        ];
+        let notes =
+            vec![Note::remark("Buy all of it now, one batch number; pour the tins together before the first coat.")];
+        Ok(Answer {
+            result: Output { cost, bought, left: litres(bought.get() - input.needed.get()), tins: lines },
+            working,
+            notes,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tin(millilitres: f64, price: i64) -> Tin {
+        Tin { holds: Physical::new(millilitres / 1_000.0).expect("a real size"), price: Money::from_minor(price) }
+    }
+
+    #[test]
+    fn the_cheapest_choice_is_found_where_the_largest_tin_misleads() {
+        // Looked through by hand: 6 L of 5 L at 84 and 3 L at 45 is 90 with two small ones.
+        assert_eq!(cheapest(6_000, &[tin(5_000.0, 8_400), tin(3_000.0, 4_500)]), Some(vec![0, 2]));
+        assert_eq!(cheapest(0, &[tin(1_000.0, 100)]), Some(vec![0]));
+        assert_eq!(cheapest(500, &[]), None);
+    }
+}
