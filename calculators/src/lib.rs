@@ -8,6 +8,10 @@ pub mod catalogue;
 
 pub mod stock;
 
+pub mod filling;
+pub mod masking;
+pub mod sanding;
+
 pub mod coating;
 pub mod drying;
 

@@ -12,7 +12,14 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::coating::tins::Tins>(),
         // 6 Order and condition
         Entry::of::<crate::stock::board_weight::BoardWeight>(),
+        // 12 Fill and sand
+        Entry::of::<crate::filling::filler::Filler>(),
+        Entry::of::<crate::sanding::grit_ladder::GritLadder>(),
+        // 13 Caulk
+        Entry::of::<crate::filling::caulk::Caulk>(),
+        Entry::of::<crate::filling::cartridge_yield::CartridgeYield>(),
         // 14 Mask, climate, set up
+        Entry::of::<crate::masking::rolls::Masking>(),
         Entry::of::<crate::coating::paint_area::PaintArea>(),
         Entry::of::<crate::coating::paint_film::PaintFilm>(),
         Entry::of::<crate::coating::flow_cup::FlowCup>(),

@@ -1,0 +1,118 @@
+//! Filler for nail holes and joints: how much, in how many passes.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::json;
+
+use crate::catalogue::works::{PRACTICE, THIS_BOOK};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::quantity::{Amount, Count, Physical, Units, Within, kind};
+
+/// Filler to mix or take, in mL, so that after shrinking the holes are full.
+pub fn filler_needed(holes: u32, each_ml: f64, joints_ml: f64, shrink: f64) -> Amount<kind::SmallVolume> {
+    Amount::of((f64::from(holes) * each_ml + joints_ml) / (1.0 - shrink))
+}
+
+pub(crate) struct Filler;
+
+/// What is asked.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Input {
+    /// Heads of nails and pins; pins count too.
+    #[schemars(title = "Holes")]
+    holes: Count<0, 20_000>,
+    /// A pin near 0.02 mL, an 18 gauge nail near 0.05 mL, a screw near 0.3 mL.
+    #[schemars(title = "Each holds")]
+    each: Physical<kind::SmallVolume, 1, 20_000>,
+    /// Scarfs and butt joints together.
+    #[schemars(title = "Joints hold")]
+    joints: Physical<kind::SmallVolume, 0, 5_000_000>,
+    /// While it dries, from its sheet.
+    #[schemars(title = "Shrinks", extend("x-usual" = ["0 %", "20 %"]))]
+    shrink: Physical<kind::Percent, 0, 60_000>,
+    /// Of the deepest place.
+    #[schemars(title = "Deepest place")]
+    deepest: Within<100, 60_000>,
+    /// In one pass, from its sheet.
+    #[schemars(title = "Depth of one pass")]
+    pass: Within<500, 60_000>,
+    /// For one pass, from its sheet.
+    #[schemars(title = "Dries in")]
+    dries: Physical<kind::Hours, 50, 72_000>,
+}
+
+/// What is answered.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Output {
+    /// Before waste on the knife.
+    #[schemars(title = "Filler")]
+    filler: Amount<kind::SmallVolume>,
+    /// For the deepest place.
+    #[schemars(title = "Passes")]
+    passes: u32,
+    /// All passes, at the air of the sheet.
+    #[schemars(title = "Sand after")]
+    wait: Amount<kind::Hours>,
+}
+
+impl Calculator for Filler {
+    type Input = Input;
+    type Output = Output;
+    const CARD: Card = Card {
+        id: "filler",
+        title: "Filler",
+        question: "How much filler, and when can I sand it?",
+        step: 12,
+        search: &["spackle", "nail holes", "stopping", "passes"],
+        headline: &["/filler", "/passes", "/wait"],
+        list: None,
+        cautions: &[],
+        sources: &[
+            Source::new(THIS_BOOK, "0.05 mL for an 18 gauge head", Standing::HouseDefault),
+            Source::new(PRACTICE, "deep holes are filled twice", Standing::CommonPractice),
+        ],
+    };
+
+    fn example(units: Units) -> Example {
+        let (deepest, pass) = if units == Units::Metric { ("6 mm", "5 mm") } else { ("1/4 in", "3/16 in") };
+        Example {
+            input: json!({ "holes": 156, "each": "0.05 mL", "joints": "0 mL", "shrink": "10 %", "deepest": deepest, "pass": pass, "dries": "2 h" }),
+            expects: vec![("/result/passes", json!(2)), ("/result/wait/text", json!("4 h"))],
+            checked_against: "by hand: 156 x 0.05 / 0.9 = 8.67 mL; two passes of two hours",
+        }
+    }
+
+    fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
+        let filler = filler_needed(input.holes.get(), input.each.get(), input.joints.get(), input.shrink.get() / 100.0);
+        let (deep, pass) = (input.deepest.get(), input.pass.get());
+        let passes = u32::try_from(deep.whole_parts(pass) + i64::from(deep.nm() % pass.nm() != 0)).unwrap_or(u32::MAX);
+        let wait = Amount::<kind::Hours>::of(f64::from(passes) * input.dries.get());
+        let working = vec![
+            Step::new("filler")
+                .by("(n * v + j) / (1 - s / 100)")
+                .given("n", "holes", input.holes.get())
+                .given("v", "each holds", input.each)
+                .given("j", "joints hold", input.joints)
+                .given("s", "shrinks", input.shrink)
+                .gives("F", "filler", filler),
+            Step::new("passes")
+                .by("ceil(d / p)")
+                .given("d", "deepest place", input.deepest)
+                .given("p", "depth of one pass", input.pass)
+                .gives("k", "passes", passes),
+            Step::new("wait").by("k * t").given("k", "passes", passes).given("t", "dries in", input.dries).gives(
+                "w",
+                "sand after",
+                wait,
+            ),
+        ];
+        Ok(Answer {
+            result: Output { filler, passes, wait },
+            working,
+            notes: vec![Note::remark(
+                "Press a thumbnail into the deepest place: soft in the middle means wait. Over a joint that moves use a flexible filler, or rake it out again next year.",
+            )],
+        })
+    }
+}
