@@ -101,6 +101,36 @@ fn unit_at_the_end(text: &str) -> (&str, Option<&str>) {
     if figures && worded { (body, Some(unit)) } else { (text, None) }
 }
 
+/// A sentence with its fractions stacked: `the last bay is 12 7/8 in wide`.
+pub(crate) fn in_sentence(text: &str) -> String {
+    let words: Vec<&str> = text.split(' ').collect();
+    let fraction = |word: &str| {
+        word.trim_end_matches(['"', '.', ',', ';', ':', ')'])
+            .split_once('/')
+            .is_some_and(|(top, bottom)| is_number(top) && is_number(bottom))
+    };
+    let whole = |word: &str| is_number(word.trim_start_matches(['-', '(', '−']));
+    let mut out = String::with_capacity(text.len() * 2);
+    let mut at = 0;
+    while let Some(word) = words.get(at) {
+        if 0 < at {
+            out.push(' ');
+        }
+        let next = words.get(at + 1).copied().unwrap_or_default();
+        if fraction(word) {
+            out.push_str(&set_in_prose(word));
+            at += 1;
+        } else if whole(word) && fraction(next) {
+            out.push_str(&set_in_prose(&format!("{word} {next}")));
+            at += 2;
+        } else {
+            push_escaped(&mut out, word);
+            at += 1;
+        }
+    }
+    out
+}
+
 /// Inline code that is a figure: a length with its unit, or a pair `1/16 in | 1.5 mm` of which the reader's side is shown.
 ///
 /// `None` for everything else, which stays code.

@@ -3,13 +3,15 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
+use calculators::catalogue::{CATALOGUE, entry};
+
 use crate::cautions::Cautions;
 use crate::chapter::{self, Block, Chapter};
 use crate::contents::{self, Listed};
 use crate::fault::{BookFault, BookFaults};
 use crate::find::{self, Findable, Hit};
 use crate::pole::Mark;
-use crate::source::{CHAPTERS_FOLDER, Source};
+use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER, Source};
 use crate::theme::{self, Asset, Theme};
 
 /// The file of the front page.
@@ -24,6 +26,8 @@ pub struct Handbook {
     pub(crate) theme: Theme,
     /// Where each calculator stands: page and anchor by its id.
     pub(crate) places: BTreeMap<String, String>,
+    /// The number of each calculator in the book, `3.1`, by its id.
+    pub(crate) numbers: BTreeMap<String, String>,
     pub(crate) assets: Vec<Asset>,
     findable: Vec<Findable>,
 }
@@ -79,7 +83,8 @@ impl Handbook {
         };
         let marks = leaves.iter().filter_map(mark).collect();
         let findable = findable(&leaves, &places);
-        Ok(Self { leaves, marks, cautions, theme, places, assets: theme::assets(source), findable })
+        let numbers = numbers(&leaves);
+        Ok(Self { leaves, marks, cautions, theme, places, numbers, assets: theme::assets(source), findable })
     }
 
     /// What a reader's words lead to, best first, 24 at most.
@@ -139,6 +144,13 @@ fn places(leaves: &[Leaf]) -> BTreeMap<String, String> {
     all.collect()
 }
 
+fn numbers(leaves: &[Leaf]) -> BTreeMap<String, String> {
+    let all = leaves.iter().flat_map(|leaf| {
+        leaf.calculators().filter_map(move |(at, id)| Some((id.to_owned(), format!("{}.{at}", leaf.listed.step?))))
+    });
+    all.collect()
+}
+
 /// The rules between files: cautions are registered, calculators exist and stand once, links lead somewhere.
 fn check(leaves: &[Leaf], cautions: &Cautions, faults: &mut Vec<BookFault>) {
     let anchors: BTreeMap<&str, BTreeSet<&str>> = leaves
@@ -166,6 +178,9 @@ fn check(leaves: &[Leaf], cautions: &Cautions, faults: &mut Vec<BookFault>) {
                         format!("the calculator {id} already stands in a chapter; link to it with work:{id}"),
                     );
                 }
+                Block::Calculator { id, .. } | Block::Practice { calculator: id } if entry(id).is_none() => {
+                    tell(placed.line, format!("there is no calculator {id}"));
+                }
                 _ => {}
             }
         }
@@ -187,6 +202,21 @@ fn check(leaves: &[Leaf], cautions: &Cautions, faults: &mut Vec<BookFault>) {
             }
         }
     }
+    for card in CATALOGUE.iter().map(|entry| entry.card()) {
+        if !placed_calculators.contains(card.id) {
+            let step = leaves.iter().find(|leaf| leaf.listed.step == Some(card.step));
+            let file = step.map_or("SUMMARY.md", |leaf| leaf.listed.file.as_str());
+            let what = format!("the calculator {} stands in no chapter; its card says step {}", card.id, card.step);
+            faults.push(BookFault::new(&format!("{CHAPTERS_FOLDER}{file}"), 0, what));
+        }
+        for key in card.cautions.iter().filter(|key| cautions.get(key).is_none()) {
+            faults.push(BookFault::new(
+                CAUTIONS_FILE,
+                0,
+                format!("the calculator {} names the caution {key}, which is not registered", card.id),
+            ));
+        }
+    }
     for leaf in leaves {
         for (line, link) in &leaf.chapter.links {
             if let Some(id) = link.strip_prefix("work:").filter(|id| !placed_calculators.contains(id)) {
@@ -199,7 +229,6 @@ fn check(leaves: &[Leaf], cautions: &Cautions, faults: &mut Vec<BookFault>) {
 
 /// One thing to find for each section.
 fn findable(leaves: &[Leaf], places: &BTreeMap<String, String>) -> Vec<Findable> {
-    let _ = places;
     let mut all = Vec::new();
     for leaf in leaves {
         let path = leaf.listed.path();
@@ -232,6 +261,19 @@ fn findable(leaves: &[Leaf], places: &BTreeMap<String, String>) -> Vec<Findable>
                 Block::Checks { legend, intro, items, .. } => {
                     let items: Vec<_> = items.iter().map(|item| item.text.words()).collect();
                     format!("{legend}. {} {}", intro.words(), items.join(". "))
+                }
+                Block::Calculator { id, .. } => {
+                    all.extend(entry(id).map(|entry| {
+                        let card = entry.card();
+                        Findable {
+                            path: places.get(id).cloned().unwrap_or_default(),
+                            title: card.question.to_owned(),
+                            place: format!("Calculation, {}", leaf.place().to_lowercase()),
+                            also: format!("{} {}", card.title, card.search.join(" ")),
+                            text: card.title.to_owned(),
+                        }
+                    }));
+                    continue;
                 }
                 _ => continue,
             };

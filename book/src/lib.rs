@@ -20,20 +20,25 @@
 //!
 //! Whatever is wrong is told at once, each fault with file and line ([`BookFaults`]).
 
+mod calculation;
 mod cautions;
 mod chapter;
 mod contents;
 mod fault;
 mod figure;
 mod find;
+pub mod form;
 mod handbook;
+mod mathml;
 mod page;
+mod panel;
 mod pole;
 mod prose;
 mod render;
 mod source;
 mod theme;
 
+pub use calculation::Outcome;
 pub use cautions::{Caution, Cautions, Level};
 pub use fault::{BookFault, BookFaults};
 pub use figure::{set as figure, set_in_prose as figure_in_prose};

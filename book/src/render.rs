@@ -1,8 +1,11 @@
 //! From the book to the site: every page, once in inches and once in millimetres.
 
+use calculators::catalogue::entry;
 use calculators::quantity::Units;
 use serde::Serialize;
+use serde_json::Value;
 
+use crate::calculation::{self, Outcome};
 use crate::chapter::{Block, Placed};
 use crate::find::Hit;
 use crate::handbook::{FRONT, Handbook, Leaf};
@@ -68,6 +71,8 @@ struct FrontView<'a> {
     lead: String,
     body: String,
     sequence: Vec<StepLine>,
+    /// Calculators to look up at once, each with its number in the book.
+    numbers: Vec<SheetLine>,
     sheets: Vec<SheetLine>,
 }
 
@@ -79,12 +84,14 @@ struct StepLine {
     lead: String,
     part: Option<String>,
     wait: Option<String>,
+    calculators: String,
 }
 
 #[derive(Serialize)]
 struct SheetLine {
     name: String,
     path: String,
+    number: String,
 }
 
 #[derive(Serialize)]
@@ -132,7 +139,10 @@ impl Handbook {
     fn chapter_page(&self, leaf: &Leaf, units: Units) -> Page {
         let setting = self.setting(units);
         let path = leaf.listed.path();
-        let frame = self.frame(&leaf.chapter.title, leaf.listed.step, &format!("/{path}"), units);
+        let mut frame = self.frame(&leaf.chapter.title, leaf.listed.step, &format!("/{path}"), units);
+        if leaf.calculators().next().is_some() {
+            frame.scripts.push("work.js");
+        }
         let needs = leaf.chapter.needs.iter();
         let view = ChapterView {
             frame: &frame,
@@ -162,9 +172,21 @@ impl Handbook {
                     lead: leaf.chapter.lead.html(setting),
                     part: begins,
                     wait: leaf.chapter.wait.as_ref().map(|wait| wait.html(setting)),
+                    calculators: leaf
+                        .calculators()
+                        .filter_map(|(_, id)| Some(entry(id)?.card().title))
+                        .collect::<Vec<_>>()
+                        .join(" · "),
                 }
             })
             .collect();
+        let numbers = self.leaves.iter().flat_map(Leaf::calculators).filter_map(|(_, id)| {
+            Some(SheetLine {
+                name: entry(id)?.card().title.to_owned(),
+                path: self.place_of(id)?.to_owned(),
+                number: self.numbers.get(id)?.clone(),
+            })
+        });
         let sheets = self.leaves.iter().filter(|leaf| leaf.listed.step.is_none() && leaf.listed.file != FRONT);
         let view = FrontView {
             frame: &frame,
@@ -172,7 +194,14 @@ impl Handbook {
             lead: leaf.chapter.lead.html(setting),
             body: self.body(leaf, units),
             sequence,
-            sheets: sheets.map(|leaf| SheetLine { name: leaf.listed.name.clone(), path: leaf.listed.path() }).collect(),
+            numbers: numbers.collect(),
+            sheets: sheets
+                .map(|leaf| SheetLine {
+                    name: leaf.listed.name.clone(),
+                    path: leaf.listed.path(),
+                    number: "sheet".to_owned(),
+                })
+                .collect(),
         };
         Page::new(leaf.listed.path(), &self.theme.fill("front.html", &view))
     }
@@ -197,8 +226,11 @@ impl Handbook {
     fn body(&self, leaf: &Leaf, units: Units) -> String {
         let mut out = String::new();
         let mut open = false;
-        let mut number = 0;
+        let mut told: Vec<&str> = Vec::new();
         for placed in &leaf.chapter.blocks {
+            if let Block::Caution { key } = &placed.block {
+                told.push(key);
+            }
             let heading = matches!(placed.block, Block::Heading { level: 2, .. });
             if heading || !open {
                 if open {
@@ -211,10 +243,7 @@ impl Handbook {
                 });
                 open = true;
             }
-            if matches!(placed.block, Block::Calculator { .. }) {
-                number += 1;
-            }
-            out.push_str(&self.block(leaf, placed, number, units));
+            out.push_str(&self.block(leaf, placed, &told, units));
         }
         if open {
             out.push_str("</section>\n");
@@ -222,9 +251,8 @@ impl Handbook {
         out
     }
 
-    fn block(&self, leaf: &Leaf, placed: &Placed, number: usize, units: Units) -> String {
+    fn block(&self, leaf: &Leaf, placed: &Placed, told: &[&str], units: Units) -> String {
         let setting = self.setting(units);
-        let _ = number;
         match &placed.block {
             Block::Heading { level, id, text } => {
                 format!("<h{level} id=\"{id}\">{}</h{level}>\n", text.html(setting))
@@ -249,7 +277,23 @@ impl Handbook {
                 self.theme.fill("checks.html", &view)
             }
             Block::Caution { key } => self.caution(key),
-            Block::Calculator { .. } | Block::Reference { .. } | Block::Practice { .. } => String::new(),
+            Block::Calculator { id, values } => self.worked(id, values, told, units),
+            Block::Reference { .. } | Block::Practice { .. } => String::new(),
+        }
+    }
+
+    /// A calculation with its worked example in it, or with the chapter's own values laid over that.
+    fn worked(&self, id: &str, values: &Value, told: &[&str], units: Units) -> String {
+        let Some(entry) = entry(id) else { return String::new() };
+        let mut input = entry.example(units).input.clone();
+        let own = values.get(units.word()).unwrap_or(values);
+        if let (Some(input), Some(own)) = (input.as_object_mut(), own.as_object()) {
+            input.extend(own.iter().map(|(name, value)| (name.clone(), value.clone())));
+        }
+        let setting = calculation::Setting { root: "", level: 3, focus: false, told };
+        match entry.answer(&input, units) {
+            Ok(answer) => self.calculation(entry, &input, Outcome::Answer(&answer), units, setting),
+            Err(faults) => self.calculation(entry, &input, Outcome::Faults(&faults), units, setting),
         }
     }
 

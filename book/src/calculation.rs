@@ -1,0 +1,219 @@
+//! A calculation as it stands on a page: given, answer, how it was got, worked example, sources; and pages made of one.
+
+use calculators::catalogue::{Entry, Fault};
+use calculators::quantity::Units;
+use serde::Serialize;
+use serde_json::Value;
+
+use crate::form::Form;
+use crate::form::shape::{self, Shape};
+use crate::handbook::Handbook;
+use crate::page::Page;
+use crate::render::Frame;
+use crate::{figure, form, panel};
+
+/// What came of a form.
+#[derive(Clone, Copy, Debug)]
+pub enum Outcome<'a> {
+    /// Nothing yet: it has to be filled in first.
+    Waiting,
+    /// An answer, printed in the page's units.
+    Answer(&'a Value),
+    /// What is wrong with it.
+    Faults(&'a [Fault]),
+}
+
+#[derive(Serialize)]
+struct CalculationView<'a> {
+    id: &'a str,
+    level: u8,
+    number: String,
+    title: &'a str,
+    question: &'a str,
+    root: &'a str,
+    units: &'static str,
+    short: bool,
+    cautions: Vec<String>,
+    faults: &'a [form::Told],
+    heading: String,
+    fields: String,
+    /// The inside of the answer panel, or nothing.
+    panel: String,
+    say: String,
+    waiting: bool,
+    example: ExampleView<'a>,
+    sources: Vec<String>,
+    focus: bool,
+}
+
+#[derive(Serialize)]
+struct ExampleView<'a> {
+    given: Vec<Pair>,
+    expects: Vec<Pair>,
+    checked_against: &'a str,
+    place: String,
+}
+
+#[derive(Serialize)]
+struct Pair {
+    label: String,
+    html: String,
+}
+
+#[derive(Serialize)]
+struct PageView<'a> {
+    frame: &'a Frame,
+    calculation: String,
+    place: &'a str,
+    place_name: String,
+}
+
+/// Where a calculation is printed, which decides its heading and its links.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Setting<'a> {
+    pub(crate) root: &'a str,
+    pub(crate) level: u8,
+    pub(crate) focus: bool,
+    /// Cautions that already stand above it on the page.
+    pub(crate) told: &'a [&'a str],
+}
+
+impl Handbook {
+    /// The fields of a calculator's form with values in them and faults beside them.
+    pub fn form_html(&self, entry: &Entry, values: &Value, faults: &[Fault], units: Units) -> String {
+        Form::new(&self.theme, entry, values, faults, units).html()
+    }
+
+    /// The inside of a calculator's answer panel.
+    ///
+    /// `answer` is what [`Entry::answer`] returned for the same units.
+    pub fn panel_html(&self, entry: &Entry, answer: &Value, units: Units) -> String {
+        panel::html(&self.theme, entry, answer, units)
+    }
+
+    /// A calculation alone, for a script that puts it in the place of the one on the page. Links in it lead from `root`.
+    pub fn calculation_html(
+        &self,
+        entry: &Entry,
+        values: &Value,
+        outcome: Outcome<'_>,
+        units: Units,
+        root: &str,
+    ) -> String {
+        self.calculation(entry, values, outcome, units, Setting { root, level: 2, focus: true, told: &[] })
+    }
+
+    /// A calculation as a page of its own, `work/{id}`: what a form posts to, and what it comes back as without scripts.
+    pub fn calculator_page(&self, entry: &Entry, values: &Value, outcome: Outcome<'_>, units: Units) -> Page {
+        let card = entry.card();
+        let path = format!("work/{}", card.id);
+        let mut frame = self.frame(card.title, Some(card.step), &format!("/{path}"), units);
+        frame.root = "../";
+        frame.scripts.push("work.js");
+        let setting = Setting { root: frame.root, level: 1, focus: true, told: &[] };
+        let step = self.marks.iter().find(|mark| mark.number == card.step);
+        let view = PageView {
+            calculation: self.calculation(entry, values, outcome, units, setting),
+            place: self.place_of(card.id).unwrap_or("index.html"),
+            place_name: step
+                .map_or_else(|| "the handbook".to_owned(), |mark| format!("step {}, {}", mark.number, mark.name)),
+            frame: &frame,
+        };
+        Page::new(path, &self.theme.fill("work.html", &view))
+    }
+
+    pub(crate) fn calculation(
+        &self,
+        entry: &Entry,
+        values: &Value,
+        outcome: Outcome<'_>,
+        units: Units,
+        setting: Setting<'_>,
+    ) -> String {
+        let card = entry.card();
+        let faults = match outcome {
+            Outcome::Faults(faults) => faults,
+            _ => &[],
+        };
+        let form = Form::new(&self.theme, entry, values, faults, units);
+        let (panel, say) = match outcome {
+            Outcome::Answer(answer) => (self.panel_html(entry, answer, units), panel::in_words_of(entry, answer)),
+            _ => (String::new(), String::new()),
+        };
+        let heading = heading(form.faults().len());
+        let view = CalculationView {
+            id: card.id,
+            level: setting.level,
+            number: self.numbers.get(card.id).cloned().unwrap_or_default(),
+            title: card.title,
+            question: card.question,
+            root: setting.root,
+            units: units.word(),
+            short: form.is_short(),
+            cautions: card
+                .cautions
+                .iter()
+                .filter(|key| !setting.told.contains(key))
+                .map(|key| self.caution(key))
+                .collect(),
+            fields: form.html(),
+            faults: form.faults(),
+            say: if form.faults().is_empty() { say } else { heading.clone() },
+            heading,
+            panel,
+            waiting: matches!(outcome, Outcome::Waiting),
+            example: self.example(entry, units, setting.root),
+            sources: card.sources.iter().map(|source| source.line()).collect(),
+            focus: setting.focus,
+        };
+        self.theme.fill("calculation.html", &view)
+    }
+
+    fn example<'e>(&self, entry: &'e Entry, units: Units, root: &str) -> ExampleView<'e> {
+        let example = entry.example(units);
+        let simple = shape::fields(entry.input_schema()).filter_map(|(name, node)| {
+            let shape = node.shape();
+            let value = example.input.get(name).filter(|value| !value.is_null())?;
+            if matches!(shape, Shape::Group | Shape::List { .. } | Shape::Variants { .. }) {
+                return None;
+            }
+            let text = match shape {
+                Shape::Choice(_) => shape::in_words(value.as_str().unwrap_or_default()),
+                _ => form::text_of(value, &shape, units),
+            };
+            Some(Pair { label: node.label(name), html: figure::set(&text) })
+        });
+        let schema = entry.answer_schema();
+        let expects = example.expects.iter().filter_map(|(pointer, value)| {
+            let place = pointer.trim_end_matches("/text").trim_end_matches("/tape");
+            let name = place.rsplit('/').next().unwrap_or_default();
+            let node = shape::at(schema, place)?;
+            let row = place.split('/').filter_map(|part| part.parse::<usize>().ok()).next_back();
+            let label = match row {
+                Some(row) => format!("{} {}", node.label(name), row + 1),
+                None => node.label(name),
+            };
+            let text = match value {
+                Value::String(text) => text.clone(),
+                other => other.to_string(),
+            };
+            Some(Pair { label, html: figure::set(&text) })
+        });
+        ExampleView {
+            given: simple.collect(),
+            expects: expects.collect(),
+            checked_against: example.checked_against,
+            place: format!("{root}{}", self.place_of(entry.card().id).unwrap_or("index.html")),
+        }
+    }
+}
+
+/// How many fields need another look, in words as far as people count in words.
+fn heading(count: usize) -> String {
+    const WORDS: [&str; 10] = ["No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine"];
+    match (count, WORDS.get(count)) {
+        (1, _) => "One field needs another look".to_owned(),
+        (_, Some(word)) => format!("{word} fields need another look"),
+        _ => format!("{count} fields need another look"),
+    }
+}

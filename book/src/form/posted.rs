@@ -1,0 +1,250 @@
+//! What a form posts, made into the JSON its calculator reads; and what its small buttons do.
+//!
+//! Field names are JSON pointers. The schema decides what each text becomes, so that a form, a command line and a JSON body
+//! end at the same place. Empty fields are left out: whether something is needed is the calculator's rule, not the form's.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use calculators::catalogue::Entry;
+use calculators::quantity::{Length, Units, print};
+use serde_json::{Map, Value};
+
+use super::shape::{self, Node, Shape};
+
+/// The name under which a form's buttons post what they do.
+pub const ACTION: &str = "do";
+/// The name under which a form posts the unit system it was printed in.
+pub const UNITS: &str = "units";
+
+/// A form as it came in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Posted {
+    /// The input, as the person left it and the button changed it.
+    pub values: Value,
+    /// Whether it is to be worked out: not when a row was added that has yet to be filled in.
+    pub work: bool,
+}
+
+/// Reads posted pairs: values first, then what the pressed button does.
+///
+/// Buttons post `do` with `work`; `add /openings`, `drop /openings/1`, `more /run`, `less /run` (with a count: `more /run 10`),
+/// `put /run 87 1/2 in`, `show /rails`. Anything else works it out as it stands. No pair can make this fail.
+pub fn read(entry: &Entry, pairs: &[(String, String)], units: Units) -> Posted {
+    let mut values = to_json(entry, pairs);
+    let action = pairs.iter().rev().find(|(name, _)| name == ACTION).map_or("", |(_, action)| action.as_str());
+    let (verb, rest) = action.split_once(' ').unwrap_or((action, ""));
+    let (pointer, word) = rest.split_once(' ').unwrap_or((rest, ""));
+    let schema = entry.input_schema();
+    let mut work = true;
+    match verb {
+        "add" => {
+            add(&mut values, schema, pointer, &entry.example(units).input);
+            work = false;
+        }
+        "drop" => drop_at(&mut values, pointer),
+        "more" | "less" => {
+            let count = word.parse::<i64>().unwrap_or(1).clamp(1, 1_000);
+            step(&mut values, schema, pointer, if verb == "more" { count } else { -count }, units);
+        }
+        "put" => set(&mut values, schema, pointer, word),
+        _ => {}
+    }
+    Posted { values, work }
+}
+
+/// The unit system a form was printed in, as it says itself.
+pub fn units_of(pairs: &[(String, String)]) -> Option<Units> {
+    let (_, word) = pairs.iter().find(|(name, _)| name == UNITS)?;
+    [Units::Imperial, Units::Metric].into_iter().find(|units| units.word() == word)
+}
+
+/// Posted pairs as the JSON their calculator reads. Names that are no place of the input are left aside.
+pub fn to_json(entry: &Entry, pairs: &[(String, String)]) -> Value {
+    let given: BTreeMap<&str, &str> = pairs
+        .iter()
+        .filter(|(name, _)| name.starts_with('/'))
+        .map(|(name, text)| (name.as_str(), text.as_str()))
+        .collect();
+    let node = Node::new(entry.input_schema(), true);
+    value_of(node, "", &given).unwrap_or_else(|| Value::Object(Map::new()))
+}
+
+fn value_of(node: Node<'_>, at: &str, given: &BTreeMap<&str, &str>) -> Option<Value> {
+    let text = given.get(at).map(|text| text.trim()).filter(|text| !text.is_empty());
+    match node.shape() {
+        Shape::Group => {
+            if node.optional && !is_present(at, given) {
+                return None;
+            }
+            Some(group(node.schema, at, given))
+        }
+        Shape::Variants { tag, branches } => {
+            let word =
+                given.get(format!("{at}/{tag}").as_str()).map(|word| word.trim()).filter(|word| !word.is_empty());
+            let branch = branches.iter().find(|(name, _)| Some(*name) == word);
+            match (word, branch) {
+                (None, _) if node.optional && !is_present(at, given) => None,
+                (None, _) => Some(Value::Object(Map::new())),
+                (Some(word), None) => Some(Value::Object(Map::from_iter([(tag.to_owned(), Value::from(word))]))),
+                (Some(_), Some((_, branch))) => Some(group(branch, at, given)),
+            }
+        }
+        Shape::List { item, most, .. } => {
+            let places = places(at, given);
+            if places.is_empty() && node.optional && !given.contains_key(at) {
+                return None;
+            }
+            let item = Node::new(item, true);
+            let items = places.into_iter().take(most.saturating_add(1));
+            let items = items.map(|place| value_of(item, &format!("{at}/{place}"), given).unwrap_or(Value::Null));
+            Some(items.filter(|item| !item.is_null()).collect())
+        }
+        Shape::Count { .. } | Shape::Number => text.map(number),
+        Shape::Flag => text.map(|text| match text {
+            "true" | "yes" | "on" => Value::Bool(true),
+            "false" | "no" | "off" => Value::Bool(false),
+            other => Value::from(other),
+        }),
+        _ => text.map(Value::from),
+    }
+}
+
+fn group(schema: &Value, at: &str, given: &BTreeMap<&str, &str>) -> Value {
+    let mut fields = Map::new();
+    for (name, node) in shape::fields(schema) {
+        if let Some(value) = value_of(node, &format!("{at}/{name}"), given) {
+            fields.insert(name.to_owned(), value);
+        }
+    }
+    Value::Object(fields)
+}
+
+/// Whether anything was posted at or below a place.
+fn is_present(at: &str, given: &BTreeMap<&str, &str>) -> bool {
+    given.contains_key(at) || below(&format!("{at}/"), given).next().is_some()
+}
+
+fn below<'g>(prefix: &'g str, given: &'g BTreeMap<&str, &str>) -> impl Iterator<Item = &'g str> {
+    given.range(prefix..).map_while(move |(name, _)| name.strip_prefix(prefix))
+}
+
+/// The rows posted of a list, in order of their numbers.
+fn places(at: &str, given: &BTreeMap<&str, &str>) -> BTreeSet<u32> {
+    let prefix = format!("{at}/");
+    below(&prefix, given).filter_map(|rest| rest.split('/').next()?.parse().ok()).collect()
+}
+
+/// A number where the text is one, else the text, which the calculator then refuses in its own words.
+fn number(text: &str) -> Value {
+    if let Ok(whole) = text.parse::<i64>() {
+        return Value::from(whole);
+    }
+    match text.parse::<f64>() {
+        Ok(number) if number.is_finite() => Value::from(number),
+        _ => Value::from(text),
+    }
+}
+
+/// Adds a row to a list, or a group that was left out. Words of choice are taken from the example; figures are left to the person.
+fn add(values: &mut Value, schema: &Value, pointer: &str, example: &Value) {
+    let Some(node) = shape::at(schema, pointer) else { return };
+    let (parent, name) = pointer.rsplit_once('/').unwrap_or(("", ""));
+    let Some(Value::Object(fields)) = values.pointer_mut(parent) else { return };
+    match node.shape() {
+        Shape::List { item, most, .. } => {
+            let list = fields.entry(name.to_owned()).or_insert_with(|| Value::Array(Vec::new()));
+            if let Value::Array(rows) = list
+                && rows.len() < most
+            {
+                rows.push(blank(Node::new(item, true), example.pointer(&format!("{pointer}/0"))));
+            }
+        }
+        _ => {
+            fields.entry(name.to_owned()).or_insert_with(|| blank(node, example.pointer(pointer)));
+        }
+    }
+}
+
+/// A row without figures yet.
+fn blank(node: Node<'_>, example: Option<&Value>) -> Value {
+    match node.shape() {
+        Shape::Group => {
+            let mut fields = Map::new();
+            for (name, field) in node.fields().filter(|(_, field)| !field.optional) {
+                let value = blank(field, example.and_then(|example| example.get(name)));
+                if !value.is_null() && value != "" {
+                    fields.insert(name.to_owned(), value);
+                }
+            }
+            Value::Object(fields)
+        }
+        Shape::Variants { tag, branches } => {
+            let word = example
+                .and_then(|example| example.get(tag)?.as_str())
+                .or_else(|| branches.first().map(|(word, _)| *word));
+            Value::Object(word.map(|word| (tag.to_owned(), Value::from(word))).into_iter().collect())
+        }
+        Shape::List { .. } => Value::Array(Vec::new()),
+        Shape::Choice(choices) => {
+            let first = choices.first().map(|choice| Value::from(choice.word));
+            example.filter(|word| word.is_string()).cloned().or(first).unwrap_or(Value::Null)
+        }
+        _ => Value::from(""),
+    }
+}
+
+fn drop_at(values: &mut Value, pointer: &str) {
+    let Some((parent, name)) = pointer.rsplit_once('/') else { return };
+    match values.pointer_mut(parent) {
+        Some(Value::Array(rows)) => {
+            if let Some(at) = name.parse::<usize>().ok().filter(|at| *at < rows.len()) {
+                rows.remove(at);
+            }
+        }
+        Some(Value::Object(fields)) => {
+            fields.shift_remove(name);
+        }
+        _ => {}
+    }
+}
+
+/// Puts a text at a place, in the form the place asks for.
+fn set(values: &mut Value, schema: &Value, pointer: &str, text: &str) {
+    let Some(node) = shape::at(schema, pointer) else { return };
+    let value = match node.shape() {
+        Shape::Count { .. } | Shape::Number => number(text),
+        _ => Value::from(text),
+    };
+    let Some((parent, name)) = pointer.rsplit_once('/') else { return };
+    match values.pointer_mut(parent) {
+        Some(Value::Object(fields)) => {
+            fields.insert(name.to_owned(), value);
+        }
+        Some(Value::Array(rows)) => {
+            if let Some(place) = name.parse::<usize>().ok().and_then(|at| rows.get_mut(at)) {
+                *place = value;
+            }
+        }
+        _ => {}
+    }
+}
+
+/// Moves a length by marks of the usual tape, or a count by ones, and stays inside the bounds.
+fn step(values: &mut Value, schema: &Value, pointer: &str, count: i64, units: Units) {
+    let Some(node) = shape::at(schema, pointer) else { return };
+    let Some(value) = values.pointer(pointer).cloned().or_else(|| node.default().cloned()) else { return };
+    match node.shape() {
+        Shape::Length { least, most } => {
+            let Ok(length) = Length::from_json(&value, Some(units)) else { return };
+            let moved = units.usual_tape().step().nm().saturating_mul(count).saturating_add(length.nm());
+            let moved = moved.clamp(least.unwrap_or(i64::MIN), most.unwrap_or(i64::MAX));
+            set(values, schema, pointer, &print::plain(Length::from_nm(moved).exact(), units));
+        }
+        Shape::Count { least, most } => {
+            let Some(number) = value.as_i64() else { return };
+            let moved = number.saturating_add(count).clamp(least.unwrap_or(i64::MIN), most.unwrap_or(i64::MAX));
+            set(values, schema, pointer, &moved.to_string());
+        }
+        _ => {}
+    }
+}

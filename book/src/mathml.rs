@@ -1,0 +1,264 @@
+//! Formulas as MathML: once with their letters, once with the numbers put in.
+
+use calculators::catalogue::formula::{self, Formula};
+use calculators::quantity::{Units, print};
+use serde_json::Value;
+
+use crate::figure::{escape, push_escaped};
+
+/// How tightly a formula binds, for brackets.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Binds {
+    Sum,
+    Product,
+    Power,
+    Atom,
+}
+
+/// What stands in the place of a letter.
+type Leaf<'a> = &'a dyn Fn(&str) -> Option<String>;
+
+/// `g = (L - n * b) / m` with its letters; `None` when the text is no formula.
+pub(crate) fn with_letters(result: &str, text: &str) -> Option<String> {
+    let tree = formula::parse(text).ok()?;
+    let body = print(&tree, Binds::Sum, "·", &|_| None);
+    Some(format!("<math display=\"block\"><mrow>{}<mo>=</mo>{body}</mrow></math>", symbol(result)))
+}
+
+/// The right side with numbers for letters; `None` when there is none to put in.
+///
+/// Lengths are put in as they are read where the formula is one of lengths and counts alone, so that inches stay inches. Any
+/// other formula is written for millimetres and metric units, and shows the numbers it works with.
+pub(crate) fn with_numbers(text: &str, given: &[(&str, &Value)], result: &Value, units: Units) -> Option<String> {
+    let tree = formula::parse(text).ok()?;
+    if given.is_empty() {
+        return None;
+    }
+    let as_read = units == Units::Metric || stays_true(&tree, given, result);
+    let leaf = |name: &str| {
+        let (_, value) = given.iter().find(|(symbol, _)| *symbol == name)?;
+        Some(number(value, as_read, units))
+    };
+    Some(format!("<math display=\"block\"><mrow><mo>=</mo>{}</mrow></math>", print(&tree, Binds::Sum, "×", &leaf)))
+}
+
+/// Whether the numbers put in are metric although the reader's units are not.
+pub(crate) fn works_in_metric(text: &str, given: &[(&str, &Value)], result: &Value, units: Units) -> bool {
+    let tree = formula::parse(text);
+    units == Units::Imperial && tree.is_ok_and(|tree| !stays_true(&tree, given, result))
+}
+
+/// What a value is measured in: nothing, lengths, or a kind of quantity.
+fn measure(value: &Value) -> Option<&str> {
+    if value.get("nm").is_some() {
+        return Some("length");
+    }
+    value.get("kind").and_then(Value::as_str).filter(|kind| !matches!(*kind, "number" | "percent" | "angle"))
+}
+
+/// A formula in which one measure meets counts only holds in any unit of that measure; one with a conversion in it does not.
+///
+/// Temperatures never count as such: their scales do not begin at the same zero.
+fn stays_true(tree: &Formula, given: &[(&str, &Value)], result: &Value) -> bool {
+    let mut measures = given.iter().filter_map(|(_, value)| measure(value)).chain(measure(result));
+    let Some(first) = measures.next() else { return true };
+    first != "temperature" && measures.all(|other| other == first) && largest_number(tree) <= 360.0
+}
+
+fn largest_number(tree: &Formula) -> f64 {
+    match tree {
+        Formula::Number(text) => text.parse().unwrap_or(f64::INFINITY),
+        Formula::Symbol(_) => 0.0,
+        Formula::Negative(inner) => largest_number(inner),
+        Formula::Joined(left, _, right) => largest_number(left).max(largest_number(right)),
+        Formula::Call(_, arguments) => arguments.iter().map(largest_number).fold(0.0, f64::max),
+    }
+}
+
+fn print(tree: &Formula, around: Binds, times: &str, leaf: Leaf<'_>) -> String {
+    let (html, binds) = match tree {
+        Formula::Number(text) => (format!("<mn>{}</mn>", escape(text)), Binds::Atom),
+        Formula::Symbol(name) => match leaf(name) {
+            // A negative number put in needs its brackets as a sum would.
+            Some(html) => {
+                let binds = if html.contains("<mo>−</mo>") { Binds::Sum } else { Binds::Atom };
+                (html, binds)
+            }
+            None => (symbol(name), Binds::Atom),
+        },
+        Formula::Negative(inner) => {
+            (format!("<mrow><mo>−</mo>{}</mrow>", print(inner, Binds::Product, times, leaf)), Binds::Sum)
+        }
+        Formula::Joined(left, '/', right) => {
+            let (top, bottom) = (print(left, Binds::Sum, times, leaf), print(right, Binds::Sum, times, leaf));
+            (format!("<mfrac><mrow>{top}</mrow><mrow>{bottom}</mrow></mfrac>"), Binds::Atom)
+        }
+        Formula::Joined(left, '^', right) => {
+            let (base, power) = (print(left, Binds::Atom, times, leaf), print(right, Binds::Sum, times, leaf));
+            (format!("<msup><mrow>{base}</mrow><mrow>{power}</mrow></msup>"), Binds::Power)
+        }
+        Formula::Joined(left, '*', right) => {
+            let (left, right) = (print(left, Binds::Product, times, leaf), print(right, Binds::Power, times, leaf));
+            (format!("<mrow>{left}<mo>{times}</mo>{right}</mrow>"), Binds::Product)
+        }
+        Formula::Joined(left, sign, right) => {
+            let sign = if *sign == '-' { '−' } else { *sign };
+            // What is taken away needs brackets when it is a sum itself.
+            let right_binds = if sign == '−' { Binds::Product } else { Binds::Sum };
+            let (left, right) = (print(left, Binds::Sum, times, leaf), print(right, right_binds, times, leaf));
+            (format!("<mrow>{left}<mo>{sign}</mo>{right}</mrow>"), Binds::Sum)
+        }
+        Formula::Call(name, arguments) => call(name, arguments, times, leaf),
+    };
+    if binds < around { format!("<mrow><mo>(</mo>{html}<mo>)</mo></mrow>") } else { html }
+}
+
+fn call(name: &str, arguments: &[Formula], times: &str, leaf: Leaf<'_>) -> (String, Binds) {
+    let inside: Vec<String> = arguments.iter().map(|argument| print(argument, Binds::Sum, times, leaf)).collect();
+    let between = |open: &str, close: &str| format!("<mrow><mo>{open}</mo>{}<mo>{close}</mo></mrow>", inside.concat());
+    match name {
+        "sqrt" => (format!("<msqrt>{}</msqrt>", inside.concat()), Binds::Atom),
+        "abs" => (between("|", "|"), Binds::Atom),
+        "floor" => (between("⌊", "⌋"), Binds::Atom),
+        "ceil" => (between("⌈", "⌉"), Binds::Atom),
+        "sum" => (format!("<mrow>{}</mrow>", inside.join("<mo>+</mo>")), Binds::Sum),
+        _ => {
+            let word = match name {
+                "asin" => "arcsin",
+                "acos" => "arccos",
+                "atan" => "arctan",
+                "log10" => "log",
+                other => other,
+            };
+            let inside = inside.join("<mo>,</mo>");
+            (format!("<mrow><mi>{word}</mi><mo>(</mo>{inside}<mo>)</mo></mrow>"), Binds::Atom)
+        }
+    }
+}
+
+/// A letter: `b_1` with its index below, `theta` as the Greek letter it names.
+pub(crate) fn symbol(name: &str) -> String {
+    if let Some((letter, index)) = name.split_once('_') {
+        return format!("<msub>{}<mi>{}</mi></msub>", symbol(letter), escape(index));
+    }
+    const GREEK: [(&str, &str); 12] = [
+        ("alpha", "α"),
+        ("beta", "β"),
+        ("gamma", "γ"),
+        ("delta", "δ"),
+        ("eta", "η"),
+        ("theta", "θ"),
+        ("lambda", "λ"),
+        ("mu", "μ"),
+        ("pi", "π"),
+        ("rho", "ρ"),
+        ("phi", "φ"),
+        ("omega", "ω"),
+    ];
+    let letter = GREEK.iter().find(|(word, _)| *word == name).map_or(name, |(_, letter)| letter);
+    format!("<mi>{}</mi>", escape(letter))
+}
+
+/// A value as a number in a formula.
+fn number(value: &Value, as_read: bool, units: Units) -> String {
+    if let Some(exact) = print::length_in(value) {
+        if as_read && units == Units::Imperial {
+            let (sign, whole, fraction) = print::stacked(exact, 64);
+            let mut out = String::from("<mrow>");
+            if !sign.is_empty() {
+                out.push_str("<mo>−</mo>");
+            }
+            if whole != 0 || fraction.is_none() {
+                out.push_str(&format!("<mn>{whole}</mn>"));
+            }
+            if let Some((top, bottom)) = fraction {
+                out.push_str(&format!("<mfrac><mn>{top}</mn><mn>{bottom}</mn></mfrac>"));
+            }
+            out.push_str("</mrow>");
+            return out;
+        }
+        return signed(&short(exact.in_mm()));
+    }
+    if let Some(text) = value.get("minor").and(value.get("text")).and_then(Value::as_str) {
+        return signed(text);
+    }
+    if let Some(text) = value.get("text").and_then(Value::as_str).filter(|_| as_read && measure(value).is_some()) {
+        let end = text.find(|sign: char| !sign.is_ascii_digit() && sign != '.' && sign != '-').unwrap_or(text.len());
+        return signed(text.get(..end).unwrap_or_default());
+    }
+    match value.get("value").unwrap_or(value) {
+        Value::Number(number) => number.as_f64().map_or_else(String::new, |number| signed(&short(number))),
+        Value::String(text) => format!("<mtext>{}</mtext>", escape(text)),
+        _ => String::new(),
+    }
+}
+
+fn signed(text: &str) -> String {
+    match text.strip_prefix('-') {
+        Some(size) => format!("<mrow><mo>−</mo><mn>{}</mn></mrow>", escape(size)),
+        None => {
+            let mut out = String::from("<mn>");
+            push_escaped(&mut out, text);
+            out.push_str("</mn>");
+            out
+        }
+    }
+}
+
+/// Six figures that count, trailing zeros dropped.
+fn short(number: f64) -> String {
+    if number.fract() == 0.0 && number.abs() < 1e12 {
+        return format!("{number:.0}");
+    }
+    let decimals = match number.abs() {
+        size if size >= 100_000.0 => 0,
+        size if size >= 1_000.0 => 2,
+        size if size >= 1.0 => 4,
+        _ => 6,
+    };
+    let text = format!("{number:.decimals$}");
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use calculators::quantity::Length;
+    use serde_json::json;
+
+    fn letters(text: &str) -> String {
+        with_letters("g", text).expect(text).replace("<mrow>", "").replace("</mrow>", "")
+    }
+
+    #[test]
+    fn a_quotient_is_a_fraction_and_needs_no_brackets() {
+        assert_eq!(
+            letters("(L - n * b) / m"),
+            "<math display=\"block\"><mi>g</mi><mo>=</mo><mfrac><mi>L</mi><mo>−</mo><mi>n</mi><mo>·</mo><mi>b</mi><mi>m</mi>\
+             </mfrac></math>"
+        );
+    }
+
+    #[test]
+    fn brackets_stand_where_leaving_them_out_would_change_the_value() {
+        assert!(letters("a - (b + c)").contains("<mo>−</mo><mo>(</mo><mi>b</mi>"));
+        assert!(letters("a * (b + c)").contains("<mo>(</mo><mi>b</mi><mo>+</mo>"));
+        assert!(letters("(a + b) ^ 2").contains("<mo>(</mo><mi>a</mi>"));
+        assert!(!letters("a + b - c").contains('('));
+        assert!(letters("a * (b * c)").contains("<mo>(</mo><mi>b</mi>"));
+    }
+
+    #[test]
+    fn numbers_put_in_stay_inches_only_where_the_formula_allows() {
+        let leaf = |length: Length| json!({ "nm": [length.nm(), 1], "tape": "x" });
+        let (run, board) = (leaf(Length::inches(120)), leaf(Length::sixty_fourths(160)));
+        let (count, area) = (json!(5), json!({ "kind": "area", "value": 0.19 }));
+        let given = [("L", &run), ("b", &board), ("n", &count)];
+        let inches = with_numbers("L - n * b", &given, &run, Units::Imperial).expect("numbers");
+        assert!(inches.contains("<mn>120</mn>") && inches.contains("<mfrac><mn>1</mn><mn>2</mn></mfrac>"), "{inches}");
+        assert!(!works_in_metric("L - n * b", &given, &run, Units::Imperial));
+        assert!(works_in_metric("L * b / 1000000", &given, &area, Units::Imperial));
+        let metric = with_numbers("L * b / 1000000", &given, &area, Units::Imperial).expect("numbers");
+        assert!(metric.contains("<mn>3048</mn>") && metric.contains("<mn>63.5</mn>"), "{metric}");
+    }
+}

@@ -1,0 +1,122 @@
+// Calculations without a new page: a form is sent, the server answers with the whole calculation, and it takes the place of
+// the old one. Focus stays where it was. Nothing is worked out here; without this script the same form brings a page.
+
+const STEP_KEYS = new Map([["ArrowUp", "more"], ["ArrowDown", "less"]]);
+const HOLD_FIRST = 450;
+const HOLD_NEXT = 110;
+
+/** Tells a screen reader what came of it. @param {string} words */
+function say(words) {
+  let place = document.getElementById("said");
+  if (!place) {
+    place = document.createElement("p");
+    place.id = "said";
+    place.className = "unseen";
+    place.setAttribute("aria-live", "polite");
+    document.body.append(place);
+  }
+  place.textContent = words;
+}
+
+/** How to find the element again in a new copy of the calculation. @param {Element | null} element */
+function selectorOf(element) {
+  if (element instanceof HTMLElement && element.id) return `#${CSS.escape(element.id)}`;
+  if (element instanceof HTMLButtonElement && !element.classList.contains("unseen")) {
+    return `button[value="${CSS.escape(element.value)}"]`;
+  }
+  if (element instanceof HTMLInputElement) return `input[name="${CSS.escape(element.name)}"][value="${CSS.escape(element.value)}"]`;
+  return null;
+}
+
+/** @type {Map<string, AbortController>} */
+const running = new Map();
+
+/** @param {HTMLFormElement} form @param {HTMLElement | null} submitter */
+async function send(form, submitter) {
+  const section = form.closest("section.calculation");
+  if (!section) return;
+  const body = new URLSearchParams();
+  for (const [name, value] of new FormData(form)) body.append(name, String(value));
+  if (submitter instanceof HTMLButtonElement) body.append(submitter.name, submitter.value);
+  running.get(section.id)?.abort();
+  const control = new AbortController();
+  running.set(section.id, control);
+  const back = selectorOf(document.activeElement);
+  try {
+    const reply = await fetch(form.action, { method: "POST", body, headers: { Accept: "text/html", "X-Part": "calculation" }, signal: control.signal });
+    const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+    const fresh = page.getElementById(section.id);
+    if (!fresh) throw new Error("no calculation in the reply");
+    fresh.querySelector("[autofocus]")?.removeAttribute("autofocus");
+    const asked = submitter instanceof HTMLButtonElement && submitter.value === "work";
+    section.replaceWith(fresh);
+    const faults = fresh.querySelector(".faults");
+    const target = asked && faults ? faults : back && fresh.querySelector(back);
+    if (target instanceof HTMLElement) target.focus({ preventScroll: !(asked && faults) });
+    say(fresh instanceof HTMLElement ? fresh.dataset.say ?? "" : "");
+  } catch (error) {
+    if (error instanceof DOMException && error.name === "AbortError") return;
+    const answer = section.querySelector(".answer");
+    const sentence = "The calculating part is not answering. What you typed is kept; press Work it out to ask again.";
+    let note = answer?.querySelector(".silent");
+    if (answer && !note) {
+      note = document.createElement("p");
+      note.className = "silent";
+      answer.prepend(note);
+    }
+    if (note) note.textContent = sentence;
+    say(sentence);
+  } finally {
+    if (running.get(section.id) === control) running.delete(section.id);
+  }
+}
+
+/** @param {EventTarget | null} target @returns {HTMLFormElement | null} */
+const formOf = (target) => (target instanceof Element ? target.closest("form.work") : null);
+
+document.addEventListener("submit", (event) => {
+  const form = formOf(event.target);
+  if (!form) return;
+  event.preventDefault();
+  send(form, event.submitter);
+});
+
+document.addEventListener("change", (event) => {
+  const form = formOf(event.target);
+  if (form) send(form, null);
+});
+
+document.addEventListener("keydown", (event) => {
+  const field = event.target;
+  const form = formOf(field);
+  if (!form || !(field instanceof HTMLInputElement)) return;
+  if (event.key === "Escape") {
+    field.value = field.defaultValue;
+    return;
+  }
+  const verb = STEP_KEYS.get(event.key);
+  const button = verb && form.querySelector(`button[value="${CSS.escape(`${verb} ${field.name}`)}"]`);
+  if (!(button instanceof HTMLButtonElement)) return;
+  event.preventDefault();
+  const by = document.createElement("button");
+  by.name = button.name;
+  by.value = event.shiftKey ? `${button.value} 10` : button.value;
+  send(form, by);
+});
+
+// A stepper that is held goes on stepping.
+document.addEventListener("pointerdown", (event) => {
+  const button = event.target instanceof Element ? event.target.closest(".dimension button, .count button") : null;
+  if (!(button instanceof HTMLButtonElement)) return;
+  const { value } = button;
+  /** @type {number | undefined} */
+  let timer;
+  const again = () => {
+    const now = document.querySelector(`button[value="${CSS.escape(value)}"]`);
+    if (now instanceof HTMLButtonElement && now.form) send(now.form, now);
+    timer = window.setTimeout(again, HOLD_NEXT);
+  };
+  timer = window.setTimeout(again, HOLD_FIRST);
+  const stop = () => window.clearTimeout(timer);
+  for (const end of ["pointerup", "pointercancel", "blur"]) window.addEventListener(end, stop, { once: true });
+});
