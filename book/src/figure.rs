@@ -93,12 +93,15 @@ fn is_number(text: &str) -> bool {
     !text.is_empty() && text.len() <= 6 && text.bytes().all(|byte| byte.is_ascii_digit())
 }
 
-/// Splits `303 mm` into `303` and `mm`; a text of several words after the figure stays whole.
+/// Splits `303 mm` into `303` and `mm`, `0.4 US gal` into `0.4` and `US gal`; a text that is no figure stays whole.
 fn unit_at_the_end(text: &str) -> (&str, Option<&str>) {
-    let Some((body, unit)) = text.rsplit_once(' ') else { return (text, None) };
-    let figures = body.bytes().last().is_some_and(|byte| byte.is_ascii_digit());
-    let worded = !unit.bytes().any(|byte| byte.is_ascii_digit()) && unit.chars().count() <= 7;
-    if figures && worded { (body, Some(unit)) } else { (text, None) }
+    let Some(last) = text.rfind(|sign: char| sign.is_ascii_digit()) else { return (text, None) };
+    let (body, unit) = text.split_at(last + 1);
+    let figures = body.starts_with(|sign: char| sign.is_ascii_digit() || matches!(sign, '-' | '−'));
+    match unit.strip_prefix(' ') {
+        Some(unit) if figures && !unit.is_empty() && unit.chars().count() <= 12 => (body, Some(unit)),
+        _ => (text, None),
+    }
 }
 
 /// A sentence with its fractions stacked: `the last bay is 12 7/8 in wide`.
@@ -169,6 +172,8 @@ mod tests {
              <i>15</i><i>16</i></span><span class=\"un\">in</span></span></span>"
         );
         assert_eq!(set("303 mm"), "<span class=\"q\">303<span class=\"un\">mm</span></span>");
+        assert_eq!(set("0.4 US gal"), "<span class=\"q\">0.4<span class=\"un\">US gal</span></span>");
+        assert_eq!(set("inside first"), "<span class=\"q\">inside first</span>");
     }
 
     #[test]

@@ -15,13 +15,22 @@ enum Binds {
     Atom,
 }
 
+/// Where in a formula something is printed.
+#[derive(Clone, Copy)]
+struct At {
+    /// Inside a fraction, where another one is written on the line.
+    deep: bool,
+    /// The sign of multiplication.
+    times: char,
+}
+
 /// What stands in the place of a letter.
 type Leaf<'a> = &'a dyn Fn(&str) -> Option<String>;
 
 /// `g = (L - n * b) / m` with its letters; `None` when the text is no formula.
 pub(crate) fn with_letters(result: &str, text: &str) -> Option<String> {
     let tree = formula::parse(text).ok()?;
-    let body = print(&tree, Binds::Sum, "·", &|_| None);
+    let body = print(&tree, Binds::Sum, At { deep: false, times: '·' }, &|_| None);
     Some(format!("<math display=\"block\"><mrow>{}<mo>=</mo>{body}</mrow></math>", symbol(result)))
 }
 
@@ -39,7 +48,10 @@ pub(crate) fn with_numbers(text: &str, given: &[(&str, &Value)], result: &Value,
         let (_, value) = given.iter().find(|(symbol, _)| *symbol == name)?;
         Some(number(value, as_read, units))
     };
-    Some(format!("<math display=\"block\"><mrow><mo>=</mo>{}</mrow></math>", print(&tree, Binds::Sum, "×", &leaf)))
+    Some(format!(
+        "<math display=\"block\"><mrow><mo>=</mo>{}</mrow></math>",
+        print(&tree, Binds::Sum, At { deep: false, times: '×' }, &leaf)
+    ))
 }
 
 /// Whether the numbers put in are metric although the reader's units are not.
@@ -75,7 +87,8 @@ fn largest_number(tree: &Formula) -> f64 {
     }
 }
 
-fn print(tree: &Formula, around: Binds, times: &str, leaf: Leaf<'_>) -> String {
+fn print(tree: &Formula, around: Binds, at: At, leaf: Leaf<'_>) -> String {
+    let At { deep, times } = at;
     let (html, binds) = match tree {
         Formula::Number(text) => (format!("<mn>{}</mn>", escape(text)), Binds::Atom),
         Formula::Symbol(name) => match leaf(name) {
@@ -87,34 +100,39 @@ fn print(tree: &Formula, around: Binds, times: &str, leaf: Leaf<'_>) -> String {
             None => (symbol(name), Binds::Atom),
         },
         Formula::Negative(inner) => {
-            (format!("<mrow><mo>−</mo>{}</mrow>", print(inner, Binds::Product, times, leaf)), Binds::Sum)
+            (format!("<mrow><mo>−</mo>{}</mrow>", print(inner, Binds::Product, at, leaf)), Binds::Sum)
+        }
+        Formula::Joined(left, '/', right) if deep => {
+            let (left, right) = (print(left, Binds::Product, at, leaf), print(right, Binds::Power, at, leaf));
+            (format!("<mrow>{left}<mo>/</mo>{right}</mrow>"), Binds::Product)
         }
         Formula::Joined(left, '/', right) => {
-            let (top, bottom) = (print(left, Binds::Sum, times, leaf), print(right, Binds::Sum, times, leaf));
+            let at = At { deep: true, ..at };
+            let (top, bottom) = (print(left, Binds::Sum, at, leaf), print(right, Binds::Sum, at, leaf));
             (format!("<mfrac><mrow>{top}</mrow><mrow>{bottom}</mrow></mfrac>"), Binds::Atom)
         }
         Formula::Joined(left, '^', right) => {
-            let (base, power) = (print(left, Binds::Atom, times, leaf), print(right, Binds::Sum, times, leaf));
+            let (base, power) = (print(left, Binds::Atom, at, leaf), print(right, Binds::Sum, at, leaf));
             (format!("<msup><mrow>{base}</mrow><mrow>{power}</mrow></msup>"), Binds::Power)
         }
         Formula::Joined(left, '*', right) => {
-            let (left, right) = (print(left, Binds::Product, times, leaf), print(right, Binds::Power, times, leaf));
+            let (left, right) = (print(left, Binds::Product, at, leaf), print(right, Binds::Power, at, leaf));
             (format!("<mrow>{left}<mo>{times}</mo>{right}</mrow>"), Binds::Product)
         }
         Formula::Joined(left, sign, right) => {
             let sign = if *sign == '-' { '−' } else { *sign };
             // What is taken away needs brackets when it is a sum itself.
             let right_binds = if sign == '−' { Binds::Product } else { Binds::Sum };
-            let (left, right) = (print(left, Binds::Sum, times, leaf), print(right, right_binds, times, leaf));
+            let (left, right) = (print(left, Binds::Sum, at, leaf), print(right, right_binds, at, leaf));
             (format!("<mrow>{left}<mo>{sign}</mo>{right}</mrow>"), Binds::Sum)
         }
-        Formula::Call(name, arguments) => call(name, arguments, times, leaf),
+        Formula::Call(name, arguments) => call(name, arguments, at, leaf),
     };
     if binds < around { format!("<mrow><mo>(</mo>{html}<mo>)</mo></mrow>") } else { html }
 }
 
-fn call(name: &str, arguments: &[Formula], times: &str, leaf: Leaf<'_>) -> (String, Binds) {
-    let inside: Vec<String> = arguments.iter().map(|argument| print(argument, Binds::Sum, times, leaf)).collect();
+fn call(name: &str, arguments: &[Formula], at: At, leaf: Leaf<'_>) -> (String, Binds) {
+    let inside: Vec<String> = arguments.iter().map(|argument| print(argument, Binds::Sum, at, leaf)).collect();
     let between = |open: &str, close: &str| format!("<mrow><mo>{open}</mo>{}<mo>{close}</mo></mrow>", inside.concat());
     match name {
         "sqrt" => (format!("<msqrt>{}</msqrt>", inside.concat()), Binds::Atom),
