@@ -286,3 +286,63 @@ fn findable(leaves: &[Leaf], places: &BTreeMap<String, String>) -> Vec<Findable>
     }
     all
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_built_in_book_has_no_fault() {
+        let faults = Handbook::built_in().map_err(|faults| faults.to_string());
+        assert_eq!(faults.err(), None);
+    }
+
+    /// The built-in book with one chapter changed, and what is told about it.
+    fn told(file: &str, change: impl Fn(&str) -> String) -> String {
+        let mut source = Source::built_in();
+        let text = change(source.text(file).expect("a file of the book"));
+        source.put(file, text);
+        Handbook::read(&source).map_or_else(|faults| faults.to_string(), |_| String::new())
+    }
+
+    #[test]
+    fn a_caution_that_is_not_registered_is_named_with_its_line() {
+        let told = told("chapters/17-year.md", |text| format!("{text}\n```caution\nkey = \"dragons\"\n```\n"));
+        let line = Source::built_in().text("chapters/17-year.md").expect("a chapter").lines().count() + 2;
+        let expected = format!("chapters/17-year.md:{line}: there is no caution dragons in cautions.toml");
+        assert!(told.lines().any(|one| one == expected), "{told}");
+    }
+
+    #[test]
+    fn a_link_to_nowhere_is_named() {
+        let told = told("chapters/17-year.md", |text| {
+            format!("{text}\n[a](18-none.md) [b](03-survey.md#none) [c](work:none)\n")
+        });
+        for part in [
+            "the link 18-none.md leads nowhere",
+            "03-survey.md has no heading none",
+            "no chapter holds the calculator none",
+        ] {
+            assert!(told.contains(part), "{told}");
+        }
+    }
+
+    #[test]
+    fn a_calculator_that_does_not_exist_or_stands_nowhere_is_named() {
+        let told_unknown =
+            told("chapters/17-year.md", |text| format!("{text}\n```calculator\nid = \"moon-phase\"\n```\n"));
+        assert!(told_unknown.contains("there is no calculator moon-phase"), "{told_unknown}");
+        let told_missing = told("chapters/06-stock.md", |text| text.replace("id = \"board-weight\"", "id = \"tins\""));
+        assert!(
+            told_missing.contains("the calculator board-weight stands in no chapter; its card says step 6"),
+            "{told_missing}"
+        );
+        assert!(told_missing.contains("the calculator tins already stands in a chapter"), "{told_missing}");
+    }
+
+    #[test]
+    fn a_template_that_cannot_be_read_is_a_fault() {
+        let told = told("theme/templates/frame.html", |text| format!("{text}{{% if %}}"));
+        assert!(told.contains("theme/templates: "), "{told}");
+    }
+}
