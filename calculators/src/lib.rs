@@ -15,4 +15,7 @@ pub mod sanding;
 pub mod coating;
 pub mod drying;
 
+pub mod colour;
+pub mod exposure;
+
 pub mod price;

@@ -7,14 +7,29 @@ use super::Entry;
 /// Every calculator, in the order in which the trade meets them. A new one is one new line.
 pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
     vec![
+        // 2 Hazards, permissions, fabric
+        Entry::of::<crate::exposure::lead_area::LeadArea>(),
+        Entry::of::<crate::exposure::heat_clearance::HeatClearance>(),
+        // 4 Design and layout
+        Entry::of::<crate::colour::colour_values::ColourValues>(),
         // 5 Price
         Entry::of::<crate::price::margin::Margin>(),
         Entry::of::<crate::coating::tins::Tins>(),
         // 6 Order and condition
         Entry::of::<crate::stock::board_weight::BoardWeight>(),
+        // 7 Protect, isolate, prepare
+        Entry::of::<crate::exposure::air_changes::AirChanges>(),
+        // 9 Cut and label
+        Entry::of::<crate::exposure::noise::Noise>(),
+        // 11 Openings, plates, heaters, stairs
+        Entry::of::<crate::exposure::handrail_clearance::HandrailClearance>(),
         // 12 Fill and sand
         Entry::of::<crate::filling::filler::Filler>(),
         Entry::of::<crate::sanding::grit_ladder::GritLadder>(),
+        Entry::of::<crate::exposure::sanding_dust::SandingDust>(),
+        Entry::of::<crate::exposure::dust_build_up::DustBuildUp>(),
+        Entry::of::<crate::exposure::dust_average::DustAverage>(),
+        Entry::of::<crate::exposure::vibration::Vibration>(),
         // 13 Caulk
         Entry::of::<crate::filling::caulk::Caulk>(),
         Entry::of::<crate::filling::cartridge_yield::CartridgeYield>(),
@@ -25,6 +40,9 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::coating::flow_cup::FlowCup>(),
         Entry::of::<crate::coating::thinning::Thinning>(),
         Entry::of::<crate::coating::solvent_content::SolventContent>(),
+        Entry::of::<crate::exposure::solvent_vapour::SolventVapour>(),
+        Entry::of::<crate::exposure::vapour_dilution::VapourDilution>(),
+        Entry::of::<crate::exposure::room_moisture::RoomMoisture>(),
         Entry::of::<crate::drying::air_state::AirState>(),
         Entry::of::<crate::drying::spray_climate::SprayClimate>(),
         // 15 Spray
@@ -33,6 +51,7 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         // 16 Strip, put right, hand over
         Entry::of::<crate::drying::tape_pull::TapePull>(),
         Entry::of::<crate::coating::gloss_level::GlossReading>(),
+        Entry::of::<crate::colour::colour_difference::ColourDifference>(),
     ]
 });
 

@@ -1,0 +1,118 @@
+//! A colour's lightness, reflectance, and its contrast with another.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::json;
+
+use super::srgb;
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Step};
+use crate::quantity::{Amount, Units, kind};
+
+pub(crate) struct ColourValues;
+
+/// What is asked.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Input {
+    /// Six figures, as on a colour chart's web page.
+    #[schemars(title = "Colour (sRGB, six figures)", length(max = 9))]
+    colour: String,
+    /// What it stands against: the wall beside it, or a rail on it.
+    #[schemars(title = "Beside it (sRGB, six figures)", length(max = 9))]
+    beside: Option<String>,
+}
+
+/// What is answered.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Output {
+    /// Share of light that comes back.
+    #[schemars(title = "Light reflectance")]
+    reflectance: Amount<kind::Percent>,
+    /// CIE lightness, 0 to 100.
+    #[schemars(title = "L*")]
+    lightness: Amount<kind::Number>,
+    /// Green to red.
+    #[schemars(title = "a*")]
+    a: Amount<kind::Number>,
+    /// Blue to yellow.
+    #[schemars(title = "b*")]
+    b: Amount<kind::Number>,
+    /// Lighter over darker, 1 to 21.
+    #[schemars(title = "Contrast")]
+    contrast: Option<Amount<kind::Number>>,
+}
+
+impl Calculator for ColourValues {
+    type Input = Input;
+    type Output = Output;
+    const CARD: Card = Card {
+        id: "colour-values",
+        title: "Reflectance and contrast",
+        question: "How light is this colour, and does it stand out against the other?",
+        step: 4,
+        search: &["LRV", "light reflectance", "contrast", "Lab", "colour"],
+        headline: &["/reflectance", "/contrast"],
+        list: None,
+        cautions: &[],
+        sources: &srgb::SOURCES,
+    };
+
+    fn example(_: Units) -> Example {
+        Example {
+            input: json!({ "colour": "FFFFFF", "beside": "777777" }),
+            expects: vec![("/result/contrast/text", json!("4.4781"))],
+            checked_against: "wcag-contrast-ratio 0.9 for #777777 on white: 4.478",
+        }
+    }
+
+    fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
+        let mut faults = Vec::new();
+        let mut read = |pointer: &'static str, text: &String| {
+            srgb::read_hex(text).unwrap_or_else(|| {
+                let why = "a colour here is six figures, 0 to 9 and A to F, two each for red, green and blue";
+                faults.push(Fault::new(pointer, format!("«{text}»"), why, "F4F6F2"));
+                [0; 3]
+            })
+        };
+        let colour = read("/colour", &input.colour);
+        let beside = input.beside.as_ref().map(|text| read("/beside", text));
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let light = colour.map(srgb::linear);
+        let (y, lab) = (srgb::xyz(colour)[1], srgb::lab(colour));
+        let number = Amount::<kind::Number>::of;
+        let mut working = vec![
+            Step::new("share of light that comes back")
+                .by("100 * (0.2126 * R + 0.7152 * G + 0.0722 * B)")
+                .given("R", "red, linear", light[0])
+                .given("G", "green, linear", light[1])
+                .given("B", "blue, linear", light[2])
+                .gives("Y", "light reflectance", Amount::<kind::Percent>::of(100.0 * y)),
+        ];
+        let contrast = beside.map(|beside| {
+            let other = srgb::xyz(beside)[1];
+            let ratio = number(srgb::contrast(colour, beside));
+            working.push(
+                Step::new("contrast, lighter over darker")
+                    .by("(max(p, q) + 0.05) / (min(p, q) + 0.05)")
+                    .given("p", "reflectance of the one, 0 to 1", y)
+                    .given("q", "reflectance of the other, 0 to 1", other)
+                    .gives("c", "contrast", ratio),
+            );
+            ratio
+        });
+        let notes = vec![Note::remark("A colour on a screen is not a paint: a figure measured on the dry coat wins.")];
+        Ok(Answer {
+            result: Output {
+                reflectance: Amount::of(100.0 * y),
+                lightness: number(lab.l),
+                a: number(lab.a),
+                b: number(lab.b),
+                contrast,
+            },
+            working,
+            notes,
+        })
+    }
+}

@@ -1,0 +1,115 @@
+//! The eight-hour mean of dust, and the silica in it.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::json;
+
+use super::dust::{self, DUST_LIMITS, DustLimit};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Step, Words};
+use crate::quantity::{Amount, Physical, Units, kind};
+
+pub(crate) struct DustAverage;
+
+/// What is asked.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Input {
+    /// What was breathed, and for how long. One kind of sampler only.
+    #[schemars(title = "Stretches of the day", length(min = 1, max = 24))]
+    stretches: Vec<Stretch>,
+    /// Crystalline silica in the dust by weight, where joint compound or plaster is sanded; only for respirable readings.
+    #[schemars(title = "Silica in the dust")]
+    silica: Option<Physical<kind::Percent, 0, 100_000>>,
+}
+
+/// One stretch of the day.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Stretch {
+    /// Measured in the breathing zone.
+    #[schemars(title = "Dust in the air")]
+    level: Physical<kind::DustConcentration, 0, 10_000_000>,
+    /// How long.
+    #[schemars(title = "For")]
+    hours: Physical<kind::Hours, 0, 24_000>,
+}
+
+/// What is answered.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Output {
+    /// Over eight hours, however long the day was.
+    #[schemars(title = "Eight-hour mean")]
+    mean: Amount<kind::DustConcentration>,
+    /// Of that, silica.
+    #[schemars(title = "Silica, eight-hour mean")]
+    silica: Option<Amount<kind::DustConcentration>>,
+    /// What it may be compared with, each only with its own sampler.
+    #[schemars(title = "Limits to compare with")]
+    limits: Vec<DustLimit>,
+}
+
+impl Calculator for DustAverage {
+    type Input = Input;
+    type Output = Output;
+    const CARD: Card = Card {
+        id: "dust-average",
+        title: "Dust over the day",
+        question: "What does the dust come to over a working day?",
+        step: 12,
+        search: &["wood dust", "silica", "TWA", "exposure", "eight hours"],
+        headline: &["/mean", "/silica"],
+        list: Some("/limits"),
+        cautions: &["sanding-dust", "respirator-limits"],
+        sources: &dust::LIMIT_SOURCES,
+    };
+
+    fn example(_: Units) -> Example {
+        Example {
+            input: json!({ "stretches": [{ "level": "12 mg/m3", "hours": "2 h" }, { "level": "3 mg/m3", "hours": "4 h" }, { "level": "0 mg/m3", "hours": "2 h" }] }),
+            expects: vec![("/result/mean/text", json!("4.5 mg/m³"))],
+            checked_against: "29 CFR 1910.1000(d) by hand: (24 + 12 + 0) / 8",
+        }
+    }
+
+    fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
+        let hours: f64 = input.stretches.iter().map(|stretch| stretch.hours.get()).sum();
+        if hours > 24.0 {
+            let said = Words::new("{} in all").with(Amount::<kind::Hours>::of(hours));
+            return Err(vec![Fault::new("/stretches", said, "a day has 24 hours", "8 h")]);
+        }
+        let pairs: Vec<_> = input.stretches.iter().map(|stretch| (stretch.level.get(), stretch.hours.get())).collect();
+        let mean = dust::eight_hour_mean(&pairs);
+        let mg = Amount::<kind::DustConcentration>::of;
+        let mut step = Step::new("each stretch, level times hours, over eight hours");
+        let mut terms = Vec::new();
+        for (index, stretch) in input.stretches.iter().enumerate() {
+            let n = index + 1;
+            terms.push(format!("c{n} * t{n}"));
+            step = step.given(format!("c{n}"), format!("dust, stretch {n}"), stretch.level).given(
+                format!("t{n}"),
+                format!("hours, stretch {n}"),
+                stretch.hours,
+            );
+        }
+        let mut working = vec![
+            step.by(format!("({}) / 8", terms.join(" + ")))
+                .gives("E", "eight-hour mean", mg(mean))
+                .because("always over eight hours, also after a longer or shorter day"),
+        ];
+        let silica = input.silica.map(|share| {
+            let silica = mg(mean * share.get() / 100.0);
+            working.push(
+                Step::new("silica in it")
+                    .by("E * s / 100")
+                    .given("E", "eight-hour mean", mg(mean))
+                    .given("s", "silica in the dust", share)
+                    .gives("q", "silica", silica),
+            );
+            silica
+        });
+        let notes = vec![Note::remark(
+            "Compare only with a limit for the same sampler. Below a limit is a comparison and nothing more; the local limit, the safety data sheet and a hygienist decide.",
+        )];
+        Ok(Answer { result: Output { mean: mg(mean), silica, limits: DUST_LIMITS.to_vec() }, working, notes })
+    }
+}

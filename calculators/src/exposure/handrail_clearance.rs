@@ -1,0 +1,98 @@
+//! The handrail over new boards: the clear space behind it shrinks by the board.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::json;
+
+use crate::catalogue::works::{ADA_1991, IRC_R311};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::quantity::{Length, Units, Within};
+
+/// Clear space between rail and wall: 1½ in.
+/// # Source
+/// ADA Standards 1991, figure 39(a).
+pub const HAND_SPACE: Length = Length::um(38_100);
+
+pub(crate) struct HandrailClearance;
+
+/// What is asked.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Input {
+    /// From the back of the rail to the bare wall, as it hangs.
+    #[schemars(title = "Clear space now")]
+    clear: Within<0, 300_000>,
+    /// Boards and beads behind the rail.
+    #[schemars(title = "Trim stands out by")]
+    projection: Within<1_000, 100_000>,
+    /// Where the local code asks for more; it can only be more.
+    #[schemars(title = "Local code asks for")]
+    required: Option<Within<38_100, 200_000>>,
+}
+
+/// What is answered.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Output {
+    /// For the hand, boards on.
+    #[schemars(title = "Clear space with boards")]
+    have: Length,
+    /// For the hand.
+    #[schemars(title = "Asked for")]
+    required: Length,
+    /// Brackets must bring the rail out by this.
+    #[schemars(title = "Longer brackets by")]
+    bring_out: Length,
+}
+
+impl Calculator for HandrailClearance {
+    type Input = Input;
+    type Output = Output;
+    const CARD: Card = Card {
+        id: "handrail-clearance",
+        title: "Hand space behind a rail",
+        question: "Does a hand still fit behind the handrail?",
+        step: 11,
+        search: &["handrail", "stairs", "bracket", "clearance"],
+        headline: &["/have", "/required", "/bring_out"],
+        list: None,
+        cautions: &["handrail-loss"],
+        sources: &[
+            Source::new(ADA_1991, "1½ in clear", Standing::Published),
+            Source::new(IRC_R311, "height 34 to 38 in over the nosing line", Standing::FromMemory),
+        ],
+    };
+
+    fn example(units: Units) -> Example {
+        let (clear, projection, have) =
+            if units == Units::Metric { ("44 mm", "18 mm", "26 mm") } else { ("1 3/4 in", "3/4 in", "1 in") };
+        Example {
+            input: json!({ "clear": clear, "projection": projection }),
+            expects: vec![("/result/have/tape", json!(have))],
+            checked_against: "by hand: clear space less board",
+        }
+    }
+
+    fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
+        let required = input.required.map_or(HAND_SPACE, Within::get);
+        let have = input.clear.get() - input.projection.get();
+        let bring_out = if have < required { required - have } else { Length::ZERO };
+        let working = vec![
+            Step::new("clear space with boards")
+                .by("c - p")
+                .given("c", "clear space now", input.clear)
+                .given("p", "trim stands out by", input.projection)
+                .gives("h", "clear space", have),
+            Step::new("longer brackets")
+                .by("max(0, r - h)")
+                .given("r", "asked for", required)
+                .given("h", "clear space", have)
+                .gives("b", "bring out by", bring_out),
+        ];
+        let words =
+            Words::new("{} clear, compared with {}. A stair is not used without its rail; building control decides.")
+                .with(have)
+                .with(required);
+        let notes = vec![if have < required { Note::hold(words) } else { Note::check(words) }];
+        Ok(Answer { result: Output { have, required, bring_out }, working, notes })
+    }
+}

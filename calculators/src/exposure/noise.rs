@@ -1,0 +1,230 @@
+//! Noise over the day, by the two rules in use: they differ fourfold on the same day, so each is named.
+//!
+//! The regulation halves the time for every 5 dB, the recommendation for every 3 dB. What ear defenders take off is left aside.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::json;
+
+use crate::catalogue::works::{NIOSH_98_126, OSHA_NOISE, OSHA_NOISE_CONSTRUCTION};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::quantity::{Amount, Physical, Units, kind};
+
+/// Hours allowed at a level by the 5 dB rule: 8 at 90 dB(A).
+/// # Source
+/// 29 CFR 1910.95, appendix A.
+pub fn regulation_hours(level: f64) -> f64 {
+    8.0 / libm::exp2((level - 90.0) / 5.0)
+}
+
+/// Minutes recommended at a level by the 3 dB rule: 480 at 85 dB(A).
+/// # Source
+/// NIOSH 98-126.
+pub fn recommended_minutes(level: f64) -> f64 {
+    480.0 / libm::exp2((level - 85.0) / 3.0)
+}
+
+/// The construction table: level in dB(A), hours allowed. Its steps are not the formula's: 92 has 6 h, the formula 6.06.
+/// # Source
+/// 29 CFR 1926.52, table D-2.
+pub const CONSTRUCTION_TABLE: [(f64, f64); 9] = [
+    (90.0, 8.0),
+    (92.0, 6.0),
+    (95.0, 4.0),
+    (97.0, 3.0),
+    (100.0, 2.0),
+    (102.0, 1.5),
+    (105.0, 1.0),
+    (110.0, 0.5),
+    (115.0, 0.25),
+];
+
+/// Hours in the construction table at exactly this level.
+pub fn construction_hours(level: f64) -> Option<f64> {
+    CONSTRUCTION_TABLE.iter().find(|(row, _)| (row - level).abs() < 1e-9).map(|(_, hours)| *hours)
+}
+
+/// Doses of a day of (level, hours): regulation and recommendation, in percent.
+pub fn doses(day: &[(f64, f64)]) -> (f64, f64) {
+    let regulation = day.iter().map(|(level, hours)| hours / regulation_hours(*level)).sum::<f64>() * 100.0;
+    let recommended = day.iter().map(|(level, hours)| hours * 60.0 / recommended_minutes(*level)).sum::<f64>() * 100.0;
+    (regulation, recommended)
+}
+
+/// The steady eight-hour level of a dose above zero: by the regulation, by the recommendation.
+pub fn eight_hour_levels(regulation_dose: f64, recommended_dose: f64) -> (f64, f64) {
+    (16.61 * libm::log10(regulation_dose / 100.0) + 90.0, 10.0 * libm::log10(recommended_dose / 100.0) + 85.0)
+}
+
+pub(crate) struct Noise;
+
+/// What is asked.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Input {
+    /// What was loud, and for how long: saw, nailer, extractor, sander.
+    #[schemars(title = "Stretches of the day", length(min = 1, max = 24))]
+    stretches: Vec<Stretch>,
+}
+
+/// One stretch of the day.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Stretch {
+    /// At the ear, A-weighted.
+    #[schemars(title = "Level", extend("x-usual" = ["70 dB(A)", "115 dB(A)"]))]
+    level: Physical<kind::SoundLevel, 40_000, 140_000>,
+    /// How long.
+    #[schemars(title = "For")]
+    hours: Physical<kind::Hours, 1, 24_000>,
+}
+
+/// What is answered.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Output {
+    /// By the 3 dB rule; 100 % is a full day's.
+    #[schemars(title = "Recommended rule (NIOSH, 3 dB): dose")]
+    recommended_dose: Amount<kind::Percent>,
+    /// By the 5 dB rule; 100 % is a full day's, 50 % the action level.
+    #[schemars(title = "Regulation (OSHA, 5 dB): dose")]
+    regulation_dose: Amount<kind::Percent>,
+    /// By the 3 dB rule.
+    #[schemars(title = "Recommended rule: eight-hour level")]
+    recommended_level: Amount<kind::SoundLevel>,
+    /// By the 5 dB rule.
+    #[schemars(title = "Regulation: eight-hour level")]
+    regulation_level: Amount<kind::SoundLevel>,
+    /// By the construction table, where every level stands in it: above 1 is over.
+    #[schemars(title = "Construction table: exposure factor")]
+    construction_factor: Option<Amount<kind::Number>>,
+    /// What each stretch may last.
+    #[schemars(title = "Each stretch")]
+    stretches: Vec<Row>,
+}
+
+/// One stretch and what it is compared with.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Row {
+    /// At the ear.
+    #[schemars(title = "Level")]
+    level: Amount<kind::SoundLevel>,
+    /// How long it was.
+    #[schemars(title = "For")]
+    hours: Amount<kind::Hours>,
+    /// By the 3 dB rule.
+    #[schemars(title = "Recommended, at most")]
+    recommended: Amount<kind::Minutes>,
+    /// By the 5 dB rule.
+    #[schemars(title = "Regulation, at most")]
+    regulation: Amount<kind::Hours>,
+}
+
+impl Calculator for Noise {
+    type Input = Input;
+    type Output = Output;
+    const CARD: Card = Card {
+        id: "noise-dose",
+        title: "Noise over the day",
+        question: "What does the noise come to over the day?",
+        step: 9,
+        search: &["noise", "hearing", "dB", "ear defenders", "saw noise"],
+        headline: &["/recommended_dose", "/regulation_dose"],
+        list: Some("/stretches"),
+        cautions: &["noise"],
+        sources: &[
+            Source::new(OSHA_NOISE, "T = 8 / 2^((L-90)/5)", Standing::Published),
+            Source::new(NIOSH_98_126, "T = 480 / 2^((L-85)/3)", Standing::Published),
+            Source::new(OSHA_NOISE_CONSTRUCTION, "table D-2", Standing::Published),
+        ],
+    };
+
+    fn example(_: Units) -> Example {
+        Example {
+            input: json!({ "stretches": [{ "level": "95 dB(A)", "hours": "2 h" }, { "level": "90 dB(A)", "hours": "4 h" }] }),
+            expects: vec![
+                ("/result/regulation_dose/text", json!("100%")),
+                ("/result/recommended_dose/text", json!("410.72%")),
+            ],
+            checked_against: "both rules by hand: 2/4 + 4/8 = 1; 120/47.62 + 240/151.19 = 4.107",
+        }
+    }
+
+    fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
+        let hours: f64 = input.stretches.iter().map(|stretch| stretch.hours.get()).sum();
+        if hours > 24.0 {
+            let said = Words::new("{} in all").with(Amount::<kind::Hours>::of(hours));
+            return Err(vec![Fault::new("/stretches", said, "a day has 24 hours", "8 h")]);
+        }
+        let day: Vec<_> = input.stretches.iter().map(|stretch| (stretch.level.get(), stretch.hours.get())).collect();
+        let (regulation, recommended) = doses(&day);
+        let (regulation_level, recommended_level) = eight_hour_levels(regulation, recommended);
+        let construction = day
+            .iter()
+            .map(|(level, hours)| construction_hours(*level).map(|allowed| hours / allowed))
+            .sum::<Option<f64>>();
+        let percent = Amount::<kind::Percent>::of;
+        let decibel = Amount::<kind::SoundLevel>::of;
+        let dose = |what: &'static str, symbol: &'static str, each: fn(usize) -> String, result: f64| {
+            let mut step = Step::new(what);
+            for (index, stretch) in input.stretches.iter().enumerate() {
+                let n = index + 1;
+                step = step.given(format!("L{n}"), format!("level, stretch {n}"), stretch.level).given(
+                    format!("t{n}"),
+                    format!("hours, stretch {n}"),
+                    stretch.hours,
+                );
+            }
+            let terms: Vec<_> = (1..=input.stretches.len()).map(each).collect();
+            step.by(format!("100 * ({})", terms.join(" + "))).gives(symbol, "dose", percent(result))
+        };
+        let working = vec![
+            dose(
+                "dose by the regulation: hours over hours allowed",
+                "D",
+                |n| format!("t{n} * 2 ^ ((L{n} - 90) / 5) / 8"),
+                regulation,
+            ),
+            dose(
+                "dose by the recommendation: hours over hours recommended",
+                "N",
+                |n| format!("t{n} * 2 ^ ((L{n} - 85) / 3) / 8"),
+                recommended,
+            ),
+            Step::new("eight-hour level by the regulation")
+                .by("16.61 * log10(D / 100) + 90")
+                .given("D", "dose", percent(regulation))
+                .gives("T", "eight-hour level", decibel(regulation_level)),
+            Step::new("eight-hour level by the recommendation")
+                .by("10 * log10(N / 100) + 85")
+                .given("N", "dose", percent(recommended))
+                .gives("R", "eight-hour level", decibel(recommended_level)),
+        ];
+        let mut notes = Vec::new();
+        if regulation_level >= 85.0 || recommended > 100.0 {
+            notes.push(Note::check("At or over an action level (85 dB(A) over eight hours): quieter tools, distance and time first, ear defenders after; local law counts."));
+        }
+        notes.push(Note::remark("Levels on a tool's plate are lower than at the ear in a bare room. Each rule is a comparison and promises nothing for one person's hearing."));
+        let stretches = input
+            .stretches
+            .iter()
+            .map(|stretch| Row {
+                level: stretch.level.amount(),
+                hours: stretch.hours.amount(),
+                recommended: Amount::of(recommended_minutes(stretch.level.get())),
+                regulation: Amount::of(regulation_hours(stretch.level.get())),
+            })
+            .collect();
+        Ok(Answer {
+            result: Output {
+                recommended_dose: percent(recommended),
+                regulation_dose: percent(regulation),
+                recommended_level: decibel(recommended_level),
+                regulation_level: decibel(regulation_level),
+                construction_factor: construction.map(Amount::of),
+                stretches,
+            },
+            working,
+            notes,
+        })
+    }
+}
