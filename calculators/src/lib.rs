@@ -6,6 +6,8 @@ pub mod quantity;
 
 pub mod catalogue;
 
+pub mod wall;
+
 pub mod stock;
 
 pub mod filling;

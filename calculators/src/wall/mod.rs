@@ -1,0 +1,10 @@
+//! The main job: one measured wall and a scheme in, a wall plan out; and every question on the way as a calculator of its own.
+//!
+//! [`survey`] and [`scheme`] are what goes in, [`plan`] what comes out. Between them stand plain functions on exact lengths, one
+//! small file per question. Places along the wall stay exact fractions until a mark is read off; heights that follow a slope
+//! are kept to the nanometre.
+
+pub mod scheme;
+pub mod survey;
+
+pub mod plan;

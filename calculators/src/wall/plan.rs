@@ -1,0 +1,609 @@
+//! What comes out: up to three layouts of one wall, each complete enough to set out, cut and fix from.
+
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use serde::{Serialize, Serializer};
+
+use super::survey::BoxKind;
+use crate::catalogue::{Note, Words};
+use crate::quantity::{Amount, Exact, Length, Money, Reading, Tape, kind};
+
+/// The plan of one wall.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct WallPlan {
+    /// The wall's name.
+    pub wall: String,
+    /// The tape on which marks are read.
+    pub tape: Tape,
+    /// Length on which the bays are set out.
+    pub length: Length,
+    /// Height above the high floor point at which that length was measured.
+    pub length_at: Length,
+    /// How much the floor falls along the wall, highest to lowest measured point.
+    pub floor_fall: Length,
+    /// What the survey gives reason to say, for every layout.
+    pub notes: Vec<Note>,
+    /// The layouts, the one to take first.
+    pub layouts: Vec<Layout>,
+}
+
+/// One way to divide the wall.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Layout {
+    /// 1 for the one to take.
+    pub rank: usize,
+    /// Why it is offered, in a few words.
+    pub reason: Words,
+    /// Boards along the foot of the wall, fixed ones included.
+    pub boards: usize,
+    /// The runs between fixed boards, from left to right.
+    pub runs: Vec<Run>,
+    /// The widest bay less the narrowest.
+    pub spread: Exact,
+    /// The middle of all bays: all clear widths shared out equally.
+    pub mean_bay: Exact,
+    /// What it costs in evenness and distance from the wish, term by term.
+    pub score: Score,
+    /// Every board's place, from left to right.
+    pub positions: Vec<Position>,
+    /// Every piece of trim.
+    pub members: Vec<Member>,
+    /// Every clear bay in every row.
+    pub bays: Vec<Bay>,
+    /// What to mark on each horizontal line, from one zero.
+    pub marks: Vec<MarkLine>,
+    /// Heights up or down from the datum line.
+    pub offsets: Vec<Offset>,
+    /// Each piece with its own length, in the order of the wall.
+    pub cut_list: Vec<Cut>,
+    /// What must be settled, and what is worth knowing before work starts.
+    pub conflicts: Vec<Conflict>,
+    /// Which boards meet a stud.
+    pub studs: StudHits,
+    /// Nails and pins.
+    pub nails: Nails,
+    /// Pieces with the lengths they are sawn to, joined ones split, for a stick plan.
+    pub pieces: Vec<Piece>,
+    /// What to buy and in what order to saw it.
+    pub sticks: Vec<StickPlan>,
+    /// Lengths and areas that paint, caulk and price are worked out from.
+    pub totals: Totals,
+}
+
+/// A run of wall between two fixed boards or ends.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Run {
+    /// Where it starts.
+    pub left: Exact,
+    /// Where it ends.
+    pub right: Exact,
+    /// Boards in it.
+    pub boards: usize,
+    /// Clear bays in it: one more than the boards.
+    pub bays: usize,
+    /// The width of each bay, before anything is shifted for a plate.
+    pub bay: Exact,
+    /// The opening below or above which it lies, counted from the left; none on plain wall.
+    pub opening: Option<usize>,
+}
+
+/// What a layout costs: the terms add up to the total.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Score {
+    /// The terms, each with its share.
+    pub terms: Vec<ScoreTerm>,
+    /// Their sum; less is better.
+    pub total: Exact,
+}
+
+/// One term of a score.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct ScoreTerm {
+    /// What it stands for.
+    pub name: Words,
+    /// The measure itself.
+    pub measure: Exact,
+    /// What it is multiplied by.
+    pub weight: i64,
+    /// What it adds to the total.
+    pub adds: Exact,
+}
+
+/// Where a board stands.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Position {
+    /// Counted from the left, beginning with 1.
+    pub number: usize,
+    /// The left edge that can be seen, and that is marked.
+    pub left: Exact,
+    /// The right edge that can be seen.
+    pub right: Exact,
+    /// The left edge of the board itself; it differs in a corner, where another board laps over it.
+    pub board_left: Exact,
+    /// The right edge of the board itself.
+    pub board_right: Exact,
+    /// Why it stands there.
+    pub why: Standing,
+    /// How far it was moved to clear a plate; right is positive.
+    pub shifted: Exact,
+}
+
+/// Why a board stands where it stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Standing {
+    /// At the left or right end of the wall.
+    End,
+    /// Tight against an opening.
+    Opening,
+    /// The only board between two openings, or between an end and an opening.
+    Pier,
+    /// At a nosing, where a rail turns from level to rake.
+    Nosing,
+    /// Shared out over a run.
+    Field,
+}
+
+/// A point on the elevation: along from zero, up from the zero level.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Point {
+    /// Along the wall.
+    pub x: Exact,
+    /// Above the zero level.
+    pub y: Exact,
+}
+
+impl Serialize for Point {
+    /// `[along, up]` in whole nanometres, which the printing walk leaves as they are.
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        [self.x, self.y].map(|place| place.nearest(Length::from_nm(1)).nm()).serialize(serializer)
+    }
+}
+
+impl JsonSchema for Point {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Point".into()
+    }
+
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "type": "array", "items": { "type": "integer" }, "minItems": 2, "maxItems": 2 })
+    }
+}
+
+/// A piece of trim on the wall.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Member {
+    /// Its label: wall, number, and which end is up where it has one.
+    pub id: String,
+    /// What it is.
+    pub kind: MemberKind,
+    /// The board's number from the left; none for rails and bases.
+    pub position: Option<usize>,
+    /// Its outline on the elevation, anticlockwise from the lower left.
+    pub outline: Vec<Point>,
+    /// Width across its length.
+    pub width: Exact,
+    /// Thickness.
+    pub thickness: Length,
+    /// Shortest stock it is cut from, long point to long point.
+    pub length: Reading,
+    /// Along its left edge (a board) or its top edge (a rail).
+    pub first_edge: Exact,
+    /// Along its right edge (a board) or its bottom edge (a rail).
+    pub second_edge: Exact,
+    /// The cut at the foot of a board or the left end of a rail.
+    pub start: EndCut,
+    /// The cut at the head of a board or the right end of a rail.
+    pub end: EndCut,
+    /// Notches round plates.
+    pub notches: Vec<Notch>,
+    /// A taper to be scribed along an edge where the wall leans.
+    pub taper: Option<Exact>,
+    /// Where it is joined, when it is longer than any stick.
+    pub joints: Vec<Joint>,
+    /// Where the studs behind it are, from zero.
+    pub studs: Vec<Length>,
+}
+
+/// What a piece of trim is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MemberKind {
+    /// A vertical board between base or floor and a rail.
+    Board,
+    /// A board below a window.
+    UnderBoard,
+    /// A board above an opening.
+    OverBoard,
+    /// The rail along the top.
+    TopRail,
+    /// A rail between base and top rail.
+    MidRail,
+    /// A rail below a sill.
+    SillRail,
+    /// A rail above a head.
+    HeadRail,
+    /// The base, where it is new.
+    Base,
+}
+
+/// How an end is cut.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct EndCut {
+    /// The way it is cut.
+    pub cut: CutKind,
+    /// What the saw is set to, from a square cut.
+    pub saw: Amount<kind::Angle>,
+}
+
+/// The ways in which an end is cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum CutKind {
+    /// Square.
+    Square,
+    /// A mitre across the face.
+    Mitre,
+    /// A bevel through the thickness.
+    Bevel,
+    /// Parallel to a slope.
+    Rake,
+    /// Two cuts that meet, because a line turns within the board.
+    TwoCuts,
+    /// A scarf to the next piece.
+    Scarf,
+}
+
+/// A cut-out round a plate.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Notch {
+    /// Left edge of the cut-out.
+    pub left: Exact,
+    /// Right edge of the cut-out.
+    pub right: Exact,
+    /// Lower edge.
+    pub bottom: Exact,
+    /// Upper edge.
+    pub top: Exact,
+    /// Width of wood that is left beside it.
+    pub neck: Exact,
+    /// Radius of its inner corners.
+    pub radius: Length,
+    /// Air round the plate's back.
+    pub clearance: Length,
+}
+
+/// A joint between two pieces of one member.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Joint {
+    /// The stud on which it is made, from zero.
+    pub stud: Length,
+    /// Angle of the cut from the face.
+    pub angle: Amount<kind::Angle>,
+    /// How far the two pieces lap along the rail.
+    pub lap: Exact,
+}
+
+/// A clear bay between two boards, in one row.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Bay {
+    /// Its left edge.
+    pub left: Exact,
+    /// Clear width.
+    pub width: Exact,
+    /// Clear height at its middle, between the base or rail below and the rail above.
+    pub height: Exact,
+    /// The middle of its foot above the zero level.
+    pub bottom: Exact,
+    /// Height over width.
+    pub proportion: f64,
+}
+
+/// The marks along one horizontal line.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct MarkLine {
+    /// The line.
+    pub name: Words,
+    /// Its height above the zero level where it is level.
+    pub height: Exact,
+    /// The marks, from left to right.
+    pub marks: Vec<Mark>,
+    /// What the tape must show at the last right edge, and at the end of the wall.
+    pub last: Reading,
+}
+
+/// One board's marks.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Mark {
+    /// The board's number.
+    pub board: usize,
+    /// Left edge; the cross goes to the right of this mark.
+    pub left: Reading,
+    /// Right edge.
+    pub right: Reading,
+}
+
+/// A height measured from the datum line.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Offset {
+    /// What lies at that height.
+    pub name: Words,
+    /// Above the zero level.
+    pub height: Exact,
+    /// Up from the datum line; down is negative.
+    pub offset: Reading,
+}
+
+/// One line of the cut list.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Cut {
+    /// The label on the back of the piece.
+    pub label: String,
+    /// What it is.
+    pub kind: MemberKind,
+    /// Width it is ripped to.
+    pub width: Exact,
+    /// What the saw stop is set to.
+    pub length: Reading,
+    /// The cut at the foot or left end.
+    pub start: EndCut,
+    /// The cut at the head or right end.
+    pub end: EndCut,
+    /// Whether the height here was measured or worked out between two stations.
+    pub height: HeightKnown,
+    /// What else to do to it: taper, notch, chamfer.
+    pub remarks: Vec<Words>,
+}
+
+/// How well the height at a place is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum HeightKnown {
+    /// A station stands within the board's width.
+    Measured,
+    /// Worked out between the stations on both sides.
+    Interpolated,
+    /// Beyond the last station, or without any: taken as level.
+    NotMeasured,
+}
+
+/// Something that is in the way.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Conflict {
+    /// Whether it must be settled before work starts.
+    pub severity: Severity,
+    /// What it is.
+    pub what: ConflictKind,
+    /// What is in the way of what.
+    pub said: Words,
+    /// What can be done, the best first; those that are refused say why.
+    pub options: Vec<Choice>,
+    /// Labels of the pieces concerned.
+    pub members: Vec<String>,
+    /// The box concerned, counted from the top of the survey's list.
+    pub box_index: Option<usize>,
+    /// Where it is on the elevation: left, bottom, right, top.
+    pub place: [Exact; 4],
+}
+
+/// How much a conflict weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Severity {
+    /// Must be settled before anything is cut.
+    Settle,
+    /// Worth knowing.
+    Note,
+}
+
+/// The kinds of conflicts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ConflictKind {
+    /// A board and a plate.
+    Plate,
+    /// A rail and a plate.
+    RailPlate,
+    /// Trim within a clearance.
+    Clearance,
+    /// A clearance that nobody has read yet.
+    ClearanceUnknown,
+    /// A board over the turn of a rail or base.
+    Kink,
+    /// A bay outside the wished limits.
+    Bay,
+    /// A board ripped too narrow.
+    Sliver,
+    /// A member longer than any stick, with no stud to join it on.
+    Joint,
+    /// A wall end that leans.
+    Lean,
+    /// A board thicker than the base or casing it meets.
+    Projection,
+    /// Two rails, or a rail and an opening, too near each other.
+    Rail,
+    /// A corner that was not measured.
+    Corner,
+}
+
+/// One way to settle a conflict.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Choice {
+    /// What is done.
+    pub action: Action,
+    /// Whether it can be done within the limits.
+    pub allowed: bool,
+    /// Whether the plan already does it.
+    pub applied: bool,
+    /// How, or why not.
+    pub words: Words,
+}
+
+/// What can be done about a conflict.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Action {
+    /// Leave it.
+    Leave,
+    /// Shift the board and spread the change over its run.
+    Shift,
+    /// Another number of boards in the run.
+    ChangeCount,
+    /// One board wide enough to carry the plate.
+    WideBoard,
+    /// Notch the board round the plate.
+    Notch,
+    /// An electrician moves the box.
+    MoveBox,
+    /// Move the rail.
+    MoveRail,
+    /// Scribe a taper.
+    Scribe,
+    /// Caulk it.
+    Caulk,
+    /// Chamfer or ease an edge.
+    Chamfer,
+    /// Keep trim out.
+    KeepOut,
+    /// Read the label, or measure.
+    Measure,
+    /// Fix blocking between studs.
+    Blocking,
+    /// Move a board.
+    MoveBoard,
+}
+
+/// Which boards get a real fixing.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct StudHits {
+    /// Whether studs were found at all.
+    pub known: bool,
+    /// Centres along the wall.
+    pub centres: Vec<Length>,
+    /// Numbers of the boards with a stud well inside their width.
+    pub hits: Vec<usize>,
+    /// Numbers of the others: adhesive and pins.
+    pub misses: Vec<usize>,
+}
+
+/// Nails and pins for one layout.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Nails {
+    /// Shortest useful nail for rails into studs.
+    pub rail_from: Length,
+    /// Nails must stay shorter than this.
+    pub rail_below: Length,
+    /// The length to take, where one is sold inside that window.
+    pub rail_nail: Option<Length>,
+    /// Nails in rails.
+    pub in_rails: usize,
+    /// Nails in boards.
+    pub in_boards: usize,
+    /// Pins beside adhesive where there is no stud.
+    pub pins: usize,
+    /// Heads to be filled.
+    pub heads: usize,
+    /// Nails per member, in the order of the members.
+    pub per_member: Vec<MemberNails>,
+}
+
+/// Nails of one member.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct MemberNails {
+    /// Label of the member.
+    pub member: String,
+    /// Nails into studs, base and rails.
+    pub nails: usize,
+    /// Pins with adhesive.
+    pub pins: usize,
+}
+
+/// A length to be sawn.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Piece {
+    /// The label of the piece.
+    pub label: String,
+    /// Width of the stock it is cut from.
+    pub width: Length,
+    /// Thickness of the stock.
+    pub thickness: Length,
+    /// What the stop is set to.
+    pub length: Length,
+    /// True for rails, false for boards.
+    pub rail: bool,
+}
+
+/// The sticks of one section.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct StickPlan {
+    /// Width of the stock.
+    pub width: Length,
+    /// Thickness of the stock.
+    pub thickness: Length,
+    /// How each stick is sawn, in order.
+    pub sticks: Vec<SawnStick>,
+    /// What the sticks cost.
+    pub cost: Money,
+    /// No plan can do with fewer sticks of the longest kind than this.
+    pub at_least: usize,
+    /// True where nothing better exists.
+    pub proved: bool,
+    /// Pieces for which there was no stick.
+    pub without: Vec<String>,
+}
+
+/// One stick and what is cut from it.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct SawnStick {
+    /// Whole length of the stick.
+    pub stick: Length,
+    /// The pieces, in the order of sawing.
+    pub pieces: Vec<SawnPiece>,
+    /// What is left over.
+    pub offcut: Length,
+    /// Whether the offcut is long enough to keep.
+    pub keep: bool,
+}
+
+/// One piece on a stick.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct SawnPiece {
+    /// Its label.
+    pub label: String,
+    /// Its length.
+    pub length: Length,
+}
+
+/// Lengths and areas of one layout.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Totals {
+    /// All boards, end to end.
+    pub board_length: Exact,
+    /// All rails, end to end.
+    pub rail_length: Exact,
+    /// New base, end to end.
+    pub base_length: Exact,
+    /// Long edges of boards that stand proud and are painted.
+    pub board_edges: Exact,
+    /// Long edges of rails that are painted, without the places where boards butt.
+    pub rail_edges: Exact,
+    /// Joints against the wall, the base and casings that are caulked.
+    pub caulk: Exact,
+    /// Wall between base and top of the boarding, openings taken off: boards and bays together.
+    pub field: Amount<kind::Area>,
+    /// Faces of the boards and rails alone.
+    pub faces: Amount<kind::Area>,
+    /// Edges of boards and rails.
+    pub edges: Amount<kind::Area>,
+    /// The face of the base.
+    pub base_face: Amount<kind::Area>,
+    /// Openings on the wall.
+    pub openings: usize,
+    /// Plates that come off and go on again.
+    pub plates: Vec<BoxKind>,
+    /// Mitred or angled cuts.
+    pub angled_cuts: usize,
+}

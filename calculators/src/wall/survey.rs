@@ -1,0 +1,427 @@
+//! What a person measures on one wall, in the order in which they walk it.
+//!
+//! Facing the wall, zero is its left end; every place along it is a running dimension from that zero. Heights count from the
+//! zero level: a level plane through the highest point of the floor, from which the datum line is set up. On a stair the zero
+//! level is the lower landing.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::{Physical, Within, kind};
+
+/// A place along the wall, running from zero at the left end.
+pub type Along = Within<0, 76_200_000>;
+/// A height above the zero level.
+pub type Height = Within<-3_000_000, 12_000_000>;
+/// A length of wall: 1 in to 250 ft.
+pub type WallLength = Within<25_000, 76_200_000>;
+/// The thickness of a board, base or casing: 1/8 in to 2 in.
+pub type Thickness = Within<3_000, 51_000>;
+/// A small distance that may be nothing: up to 4 in.
+pub type Small = Within<0, 102_000>;
+/// A clearance to heat, air or a device: up to 6 ft.
+pub type Clearance = Within<0, 1_830_000>;
+/// The angle between two walls: 30° to 150° inside; outside corners are measured across the air too and go to 330°.
+pub type CornerAngle = Physical<kind::Angle, 30_000, 330_000>;
+
+/// All that was measured on one wall.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Survey")]
+pub struct Survey {
+    /// A short name for the wall; it stands on every label.
+    #[schemars(title = "Wall", length(min = 1, max = 24))]
+    pub name: String,
+    /// How high the datum (the level laser line) is above the highest point of the floor; on a stair, above the lower landing.
+    #[schemars(title = "Datum above the high floor point")]
+    pub datum: Within<200_000, 3_000_000>,
+    /// The length of the wall, measured at one to three heights; bays are set out on the lowest one.
+    #[schemars(title = "Wall length", length(min = 1, max = 6))]
+    pub lengths: Vec<LengthAt>,
+    /// Where the floor and the ceiling were measured, from left to right; none means they were not measured.
+    #[serde(default)]
+    #[schemars(title = "Stations", length(max = 60))]
+    pub stations: Vec<Station>,
+    /// The base (skirting) at the floor.
+    #[serde(default)]
+    #[schemars(title = "Base")]
+    pub base: Option<Base>,
+    /// What stands at the top of the wall.
+    #[serde(default)]
+    #[schemars(title = "Top of the wall")]
+    pub top: Top,
+    /// The left end of the wall.
+    #[schemars(title = "Left end")]
+    pub left: End,
+    /// The right end of the wall.
+    #[schemars(title = "Right end")]
+    pub right: End,
+    /// Windows, doors, fireplaces and other openings.
+    #[serde(default)]
+    #[schemars(title = "Openings", length(max = 12))]
+    pub openings: Vec<Opening>,
+    /// Switches, sockets and other boxes, each by the edges of its plate.
+    #[serde(default)]
+    #[schemars(title = "Boxes", length(max = 24))]
+    pub boxes: Vec<WallBox>,
+    /// Heaters, vents, detectors and other things that trim must stay away from.
+    #[serde(default)]
+    #[schemars(title = "To be kept clear", length(max = 12))]
+    pub keep_clear: Vec<KeepClear>,
+    /// The studs behind the plasterboard, where they were found.
+    #[serde(default)]
+    #[schemars(title = "Studs")]
+    pub studs: Option<Studs>,
+    /// The stair, where the wall runs up one.
+    #[serde(default)]
+    #[schemars(title = "Stair")]
+    pub stair: Option<Stair>,
+}
+
+/// The length of the wall at one height.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Length at a height")]
+pub struct LengthAt {
+    /// Height above the high floor point at which the tape was held; nothing is just above the base or the floor.
+    #[schemars(title = "At height")]
+    pub height: Height,
+    /// Length of the wall there, corner to corner.
+    #[schemars(title = "Length")]
+    pub length: WallLength,
+    /// How far the left end stands to the right of zero at this height; leave empty where the left end is plumb.
+    #[serde(default)]
+    #[schemars(title = "Left end is in by")]
+    pub left_in: Option<Within<-76_000, 76_000>>,
+}
+
+/// Floor, ceiling and flatness at one place along the wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Station")]
+pub struct Station {
+    /// Where along the wall, from zero at the left.
+    #[schemars(title = "At")]
+    pub at: Along,
+    /// From the datum line down to the floor; on an upper landing, from that landing's own datum line at the same height.
+    #[schemars(title = "Datum to floor")]
+    pub datum_to_floor: Within<0, 6_000_000>,
+    /// From the floor up to the ceiling, where it was measured.
+    #[serde(default)]
+    #[schemars(title = "Floor to ceiling")]
+    pub floor_to_ceiling: Option<Within<300_000, 12_000_000>>,
+    /// The gap under a straightedge laid along the wall here.
+    #[serde(default)]
+    #[schemars(title = "Bow")]
+    pub bow: Option<Small>,
+}
+
+/// The base (skirting) at the foot of the wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Base")]
+pub struct Base {
+    /// Height of the base, floor to its top edge.
+    #[schemars(title = "Height")]
+    pub height: Within<6_000, 610_000>,
+    /// How far its face stands out from the wall.
+    #[schemars(title = "Thickness")]
+    pub thickness: Thickness,
+    /// Whether the base is there and stays, or is cut and fitted with the boards.
+    #[serde(default)]
+    #[schemars(title = "Base is")]
+    pub work: BaseWork,
+    /// Whether its top edge follows the floor or was fitted level.
+    #[serde(default)]
+    #[schemars(title = "Top edge")]
+    pub line: BaseLine,
+}
+
+/// What happens to the base.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum BaseWork {
+    /// It is on the wall and stays.
+    #[default]
+    Stays,
+    /// It is cut and fitted with the boards.
+    New,
+}
+
+/// How the top edge of the base runs.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum BaseLine {
+    /// It keeps the same height over a falling floor.
+    #[default]
+    FollowsFloor,
+    /// It was fitted level at the high floor point and scribed to the floor.
+    Level,
+}
+
+/// What stands at the top of the wall.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Top")]
+pub struct Top {
+    /// How far a crown (cornice) comes down from the ceiling; nothing where there is none.
+    #[serde(default)]
+    #[schemars(title = "Crown drop")]
+    pub crown_drop: Option<Within<0, 610_000>>,
+}
+
+/// One end of the wall.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "End")]
+pub struct End {
+    /// What the boarding meets there, and who laps whom.
+    #[schemars(title = "Kind")]
+    pub kind: EndKind,
+    /// The corner's angle as measured across the room; empty means not measured, never 90°.
+    #[serde(default)]
+    #[schemars(title = "Corner angle")]
+    pub angle: Option<CornerAngle>,
+    /// Thickness of the boards on the other wall, where it differs from this wall's.
+    #[serde(default)]
+    #[schemars(title = "Board thickness round the corner")]
+    pub other_thickness: Option<Thickness>,
+}
+
+/// What the boarding meets at an end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum EndKind {
+    /// An inside corner; this wall is fitted first and runs tight into it.
+    InsideFirst,
+    /// An inside corner; this wall is fitted second and starts at the other wall's board face.
+    InsideSecond,
+    /// An outside corner; this wall's board laps over the edge of the other wall's.
+    OutsideLapping,
+    /// An outside corner; the other wall's board laps over this wall's edge.
+    OutsideLapped,
+    /// An outside corner, mitred.
+    OutsideMitred,
+    /// A casing (architrave) or other trim; the last bay runs up to it.
+    CasingBay,
+    /// A casing or other trim; a board stands against it.
+    CasingBoard,
+    /// The boarding simply ends, with a bay.
+    OpenBay,
+    /// The boarding simply ends, with a board.
+    OpenBoard,
+}
+
+/// A window, door, fireplace or other opening, by the edges that boards stop at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Opening")]
+pub struct Opening {
+    /// What it is.
+    #[schemars(title = "Kind")]
+    pub kind: OpeningKind,
+    /// Left edge: the outside of its casing, or the opening itself where there is no casing.
+    #[schemars(title = "Left")]
+    pub left: Along,
+    /// Right edge: the outside of its casing, or the opening itself.
+    #[schemars(title = "Right")]
+    pub right: Along,
+    /// Lowest edge: the underside of the apron, or the sill; empty where it stands on the floor.
+    #[serde(default)]
+    #[schemars(title = "Underside of apron or sill")]
+    pub bottom: Option<Height>,
+    /// Highest edge: the top of the head casing, or the head.
+    #[schemars(title = "Top of head casing")]
+    pub top: Height,
+    /// How far the casing stands out from the wall; empty where there is no casing.
+    #[serde(default)]
+    #[schemars(title = "Casing projection")]
+    pub casing_projection: Option<Thickness>,
+    /// How far trim that can burn must stay from it: copy it from the label or the local code.
+    #[serde(default)]
+    #[schemars(title = "Clearance to trim")]
+    pub clearance: Option<Clearance>,
+}
+
+/// The kinds of openings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum OpeningKind {
+    /// A window.
+    Window,
+    /// A door.
+    Door,
+    /// A fireplace.
+    Fireplace,
+    /// An alcove, a hatch, built-in furniture.
+    Other,
+}
+
+/// A switch, socket or other box, by the edges of its plate, not of the box behind it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Box")]
+pub struct WallBox {
+    /// What it is.
+    #[schemars(title = "Kind")]
+    pub kind: BoxKind,
+    /// Left edge of the plate.
+    #[schemars(title = "Left")]
+    pub left: Along,
+    /// Right edge of the plate.
+    #[schemars(title = "Right")]
+    pub right: Along,
+    /// Lower edge of the plate, above the high floor point.
+    #[schemars(title = "Bottom")]
+    pub bottom: Height,
+    /// Upper edge of the plate.
+    #[schemars(title = "Top")]
+    pub top: Height,
+    /// What was agreed where a board meets the plate; empty lets the plan look for the least shift.
+    #[serde(default)]
+    #[schemars(title = "Agreed")]
+    pub agreed: Option<Agreed>,
+}
+
+/// The kinds of boxes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum BoxKind {
+    /// A light switch.
+    Switch,
+    /// A socket outlet.
+    Socket,
+    /// A thermostat.
+    Thermostat,
+    /// Telephone, data, aerial.
+    Data,
+    /// Anything else with a plate.
+    Other,
+}
+
+/// What the client, the fitter and where needed the electrician have agreed about a plate and a board.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Agreed {
+    /// The plate sits flat on one board, made wide enough.
+    WideBoard,
+    /// The board is notched round the plate.
+    Notch,
+    /// An electrician moves the box.
+    MoveBox,
+    /// It stays as it is.
+    Leave,
+}
+
+/// Something that trim must stay away from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "To be kept clear")]
+pub struct KeepClear {
+    /// What it is.
+    #[schemars(title = "Kind")]
+    pub kind: KeepClearKind,
+    /// Its left edge.
+    #[schemars(title = "Left")]
+    pub left: Along,
+    /// Its right edge.
+    #[schemars(title = "Right")]
+    pub right: Along,
+    /// Its lower edge, above the high floor point.
+    #[schemars(title = "Bottom")]
+    pub bottom: Height,
+    /// Its upper edge.
+    #[schemars(title = "Top")]
+    pub top: Height,
+    /// How far trim must stay away on every side: copy it from the label. Empty stops the work there until it is read.
+    #[serde(default)]
+    #[schemars(title = "Clearance on the label")]
+    pub clearance: Option<Clearance>,
+}
+
+/// The kinds of things to be kept clear.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum KeepClearKind {
+    /// A heater or radiator.
+    Heater,
+    /// An air vent or return.
+    Vent,
+    /// A smoke, heat or gas detector.
+    Detector,
+    /// A consumer unit, panel or isolator.
+    Panel,
+    /// Anything else.
+    Other,
+}
+
+/// Where the studs are.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Studs")]
+pub struct Studs {
+    /// What the studs are made of.
+    #[serde(default)]
+    #[schemars(title = "Kind")]
+    pub kind: StudKind,
+    /// The centre of one stud, proved by a hole or a magnet.
+    #[serde(default)]
+    #[schemars(title = "One proved centre")]
+    pub first: Option<Along>,
+    /// From centre to centre.
+    #[serde(default)]
+    #[schemars(title = "Spacing")]
+    pub spacing: Option<Within<200_000, 915_000>>,
+    /// Centres found one by one, where they keep no spacing.
+    #[serde(default)]
+    #[schemars(title = "Centres found", length(max = 200))]
+    pub found: Vec<Along>,
+}
+
+/// What studs are made of.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum StudKind {
+    /// Timber: nails hold.
+    #[default]
+    Timber,
+    /// Metal: screws, not nails.
+    Metal,
+}
+
+/// A straight stair along the wall, between two landings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Stair")]
+pub struct Stair {
+    /// Which way it climbs when you face the wall.
+    #[serde(default)]
+    #[schemars(title = "Climbs to the")]
+    pub climbs: Climbs,
+    /// Where the lowest nosing meets the wall, from zero at the left end.
+    #[schemars(title = "First nosing at")]
+    pub first_nosing: Along,
+    /// Level distance from the first nosing to the last, measured in one go.
+    #[schemars(title = "Run, first to last nosing")]
+    pub run: Within<150_000, 20_000_000>,
+    /// Plumb distance from the first nosing to the last, measured in one go.
+    #[schemars(title = "Rise, first to last nosing")]
+    pub rise: Within<50_000, 12_000_000>,
+    /// Height of the first step, from the lower landing to the first nosing.
+    #[schemars(title = "First riser")]
+    pub first_riser: Within<20_000, 305_000>,
+    /// How far the top edge of the base runs above the nosing line, measured plumb.
+    #[schemars(title = "Base above the nosing line")]
+    pub base_over_nosings: Within<0, 610_000>,
+}
+
+/// Which way a stair climbs.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Climbs {
+    /// The upper landing is on the right.
+    #[default]
+    Right,
+    /// The upper landing is on the left.
+    Left,
+}
