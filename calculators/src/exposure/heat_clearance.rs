@@ -84,7 +84,7 @@ impl Calculator for HeatClearance {
         search: &["heater", "fireplace", "stove", "clearance", "combustible", "mantel"],
         headline: &["/have", "/required", "/verdict"],
         list: None,
-        cautions: &["heat-near-trim"],
+        cautions: &["fire-near-heat"],
         sources: &[
             Source::new(IRC_R1001, "6 in; within 12 in an eighth of the distance", Standing::FromMemory),
             Source::new(PRACTICE, "the label of the appliance decides", Standing::CommonPractice),

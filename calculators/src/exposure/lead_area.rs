@@ -90,7 +90,7 @@ impl Calculator for LeadArea {
         search: &["lead", "1978", "old paint", "renovation", "scuff sanding"],
         headline: &["/verdict", "/area", "/limit"],
         list: None,
-        cautions: &["lead-dust"],
+        cautions: &["lead-paint"],
         sources: &[Source::new(
             CFR_40_745,
             "built before 1978; 6 ft² a room inside, 20 ft² outside; 30 days; whole face of a component",
