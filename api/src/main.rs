@@ -1,3 +1,7 @@
-//! benchleaf
+//! `benchleaf`: the handbook that calculates.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    api::command::run()
+}

@@ -32,6 +32,7 @@ mod handbook;
 mod mathml;
 mod page;
 mod panel;
+mod plain;
 mod pole;
 mod prose;
 mod render;

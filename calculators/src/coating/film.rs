@@ -62,7 +62,7 @@ pub const METRIC_TEETH_UM: [f64; 10] = [25.0, 50.0, 75.0, 100.0, 125.0, 150.0, 1
 
 /// The last tooth that is wetted by a film and the first that stays dry; `None` off the ends of the gauge.
 pub fn gauge_teeth(wet_um: f64, teeth: &[f64]) -> (Option<f64>, Option<f64>) {
-    let wetted = teeth.iter().copied().filter(|tooth| *tooth <= wet_um + 0.05).next_back();
+    let wetted = teeth.iter().copied().rfind(|tooth| *tooth <= wet_um + 0.05);
     let dry = teeth.iter().copied().find(|tooth| *tooth > wet_um + 0.05);
     (wetted, dry)
 }
