@@ -1,11 +1,14 @@
 //! Writes the site to a folder, so that it can be looked at without the server: `cargo run -p book --example site -- DIR`.
 //!
-//! Pages in inches go to `DIR/imperial`, pages in millimetres to `DIR/metric`; a second word `lamp` writes them in lamp light.
+//! Pages in inches go to `DIR/imperial`, pages in millimetres to `DIR/metric`; a second word `lamp` writes them in lamp light. Pages
+//! under `work` show each calculator with nothing filled in, as a form posted empty would come back.
 
 use std::path::{Path, PathBuf};
 
-use book::{Handbook, Light, Site, render};
+use book::{Handbook, Light, Outcome, Site, render};
+use calculators::catalogue::CATALOGUE;
 use calculators::quantity::Units;
+use serde_json::json;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let mut words = std::env::args().skip(1);
@@ -13,7 +16,15 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let light = if words.next().as_deref() == Some("lamp") { Light::Lamp } else { Light::Day };
     let book = Handbook::load(Path::new(env!("CARGO_MANIFEST_DIR")))?;
     for units in [Units::Imperial, Units::Metric] {
-        write(&render(&book, units), &folder.join(units.word()), light)?;
+        let folder = folder.join(units.word());
+        write(&render(&book, units), &folder, light)?;
+        for entry in CATALOGUE.iter() {
+            let empty = json!({});
+            let faults = entry.answer(&empty, units).err().unwrap_or_default();
+            let page = book.calculator_page(entry, &empty, Outcome::Faults(&faults), units);
+            put(&folder, &format!("{}.html", page.path), page.html(light).as_bytes())?;
+        }
+        put(&folder, "find.html", book.find_page("second coat", units).html(light).as_bytes())?;
     }
     Ok(())
 }

@@ -89,6 +89,7 @@ fn hit(item: &Findable, words: &[String]) -> Hit {
     let end = starts.get(from + EXCERPT).copied().unwrap_or(item.text.len());
     let cut = item.text.get(begin..end).unwrap_or_default();
     let cut = if 0 < begin { cut.split_once(' ').map_or(cut, |(_, rest)| rest) } else { cut };
+    let cut = if end < item.text.len() { cut.rsplit_once(' ').map_or(cut, |(front, _)| front) } else { cut };
     let excerpt = match (0 < begin, end < item.text.len()) {
         (true, true) => format!("… {cut} …"),
         (true, false) => format!("… {cut}"),

@@ -59,6 +59,8 @@ struct NoteView {
 struct StepView {
     what: String,
     formula: Option<String>,
+    /// It may be wider than a narrow page and is then slid sideways, which the keyboard must be able to do as well.
+    long: bool,
     numbers: Option<String>,
     letters: Vec<LetterView>,
     /// What the result is, set as a figure.
@@ -297,6 +299,7 @@ fn step_view(step: &Value, units: Units) -> StepView {
     };
     StepView {
         what: figure::in_sentence(&capital(&text(step, "what"))),
+        long: formula.is_some_and(|formula| 20 < formula.len()),
         formula: formula.and_then(|formula| mathml::with_letters(&letter, formula)),
         numbers: formula.and_then(|formula| mathml::with_numbers(formula, &numbers, outcome, units)),
         letters: given.iter().map(|one| named(one)).collect(),

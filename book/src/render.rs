@@ -67,6 +67,8 @@ struct Need {
 #[derive(Serialize)]
 struct FrontView<'a> {
     frame: &'a Frame,
+    /// Written into the section drawing, without its unit.
+    board_width: &'static str,
     title: &'a str,
     lead: String,
     body: String,
@@ -190,6 +192,10 @@ impl Handbook {
         let sheets = self.leaves.iter().filter(|leaf| leaf.listed.step.is_none() && leaf.listed.file != FRONT);
         let view = FrontView {
             frame: &frame,
+            board_width: match units {
+                Units::Imperial => "2½",
+                Units::Metric => "64",
+            },
             title: &leaf.chapter.title,
             lead: leaf.chapter.lead.html(setting),
             body: self.body(leaf, units),

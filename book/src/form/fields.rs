@@ -187,10 +187,11 @@ impl<'a> Form<'a> {
             2..=4 if !view.optional => "tall",
             _ => "select",
         };
-        if view.optional && view.kind == "select" {
+        if view.kind == "select" && (view.optional || view.value.is_empty()) {
+            let label = if view.optional { "not said" } else { "choose one" };
             view.options.push(OptionView {
                 word: String::new(),
-                label: "not said".to_owned(),
+                label: label.to_owned(),
                 chosen: view.value.is_empty(),
             });
         }
@@ -341,7 +342,11 @@ fn told(id: &str, schema: &Value, faults: &[Fault], units: Units) -> Vec<Told> {
             Told {
                 target: node.map(|_| field_id(id, &pointer)).unwrap_or_default(),
                 label: label_path(schema, &pointer).unwrap_or_else(|| capital(&in_words(name))),
-                said: text(&fault["said"]).trim_matches(['«', '»']).to_owned(),
+                said: Some(text(&fault["said"]))
+                    .filter(|said| said != "nothing")
+                    .unwrap_or_default()
+                    .trim_matches(['«', '»'])
+                    .to_owned(),
                 why: sentence(&text(&fault["why"])),
                 instead: instead.filter(|_| node.is_some()),
                 pointer,
