@@ -224,7 +224,7 @@ fn signed(text: &str) -> String {
 }
 
 /// Six figures that count, trailing zeros dropped.
-fn short(number: f64) -> String {
+pub(crate) fn short(number: f64) -> String {
     if number.fract() == 0.0 && number.abs() < 1e12 {
         return format!("{number:.0}");
     }

@@ -235,6 +235,7 @@ fn plain(value: &Value, node: Option<&Node<'_>>) -> String {
         Value::Null => String::new(),
         Value::Bool(true) => "yes".to_owned(),
         Value::Bool(false) => "no".to_owned(),
+        Value::Number(number) if number.is_f64() => mathml::short(number.as_f64().unwrap_or_default()),
         Value::Number(number) => number.to_string(),
         Value::String(text) => match node.map(Node::shape) {
             Some(Shape::Choice(_)) => in_words(text),
