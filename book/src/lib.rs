@@ -24,6 +24,7 @@ mod calculation;
 mod cautions;
 mod chapter;
 mod contents;
+pub mod drawing;
 mod fault;
 mod figure;
 mod find;

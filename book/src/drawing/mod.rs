@@ -1,0 +1,13 @@
+//! Drawings in SVG, to scale: the elevation of a wall, its sticks as bars.
+//!
+//! One drawing serves screen, print and the file of a pack: strokes and fills are classes of the style sheet, lettering keeps its size
+//! while the drawing scales. Light falls from the upper left: what stands proud has heavy right and lower edges. Every
+//! figure of a drawing also stands in a list; the drawing is one picture to a screen reader, with title and description.
+
+mod canvas;
+mod dimension;
+mod elevation;
+mod sticks;
+
+pub use elevation::{Elevation, elevation};
+pub use sticks::{StickBar, stick_bars};
