@@ -10,6 +10,8 @@ pub mod wall;
 
 pub mod stock;
 
+pub mod fixing;
+
 pub mod filling;
 pub mod masking;
 pub mod sanding;

@@ -338,7 +338,7 @@ fn dimensions(canvas: &mut Canvas, sheet: &Sheet, view: &Elevation<'_>, outline:
     let x = right + 34.0;
     let mut heights: Vec<(Exact, f64)> =
         view.layout.offsets.iter().map(|offset| (offset.height, sheet.y(offset.height))).collect();
-    heights.sort_by(|a, b| a.0.cmp(&b.0));
+    heights.sort_by_key(|(height, _)| *height);
     let mut last_y = f64::MAX;
     canvas.line((x, sheet.y(Exact::ZERO)), (x, head), "thin");
     for (height, y) in heights {

@@ -17,12 +17,19 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::coating::tins::Tins>(),
         // 6 Order and condition
         Entry::of::<crate::stock::board_weight::BoardWeight>(),
+        Entry::of::<crate::stock::equilibrium::Equilibrium>(),
+        Entry::of::<crate::stock::movement::Movement>(),
         // 7 Protect, isolate, prepare
         Entry::of::<crate::exposure::air_changes::AirChanges>(),
         // 9 Cut and label
         Entry::of::<crate::exposure::noise::Noise>(),
+        // 10 Fix
+        Entry::of::<crate::fixing::nail_holding::NailHolding>(),
+        Entry::of::<crate::fixing::adhesive::Adhesive>(),
         // 11 Openings, plates, heaters, stairs
         Entry::of::<crate::exposure::handrail_clearance::HandrailClearance>(),
+        Entry::of::<crate::fixing::box_set_back::BoxSetBack>(),
+        Entry::of::<crate::fixing::box_fill::BoxFill>(),
         // 12 Fill and sand
         Entry::of::<crate::filling::filler::Filler>(),
         Entry::of::<crate::sanding::grit_ladder::GritLadder>(),
@@ -52,6 +59,8 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::drying::tape_pull::TapePull>(),
         Entry::of::<crate::coating::gloss_level::GlossReading>(),
         Entry::of::<crate::colour::colour_difference::ColourDifference>(),
+        // 17 One-year call
+        Entry::of::<crate::stock::crack_forecast::CrackForecast>(),
     ]
 });
 

@@ -1,0 +1,129 @@
+//! The box behind a new board: how far it sits back, what brings it out again, how long the screws become.
+//!
+//! A wooden board round a box makes the surround combustible: the allowance for plaster is gone, and the box must come flush.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::json;
+
+use crate::catalogue::works::NFPA_70;
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::quantity::{Length, Units, Within};
+
+/// Largest set-back behind a surface that cannot burn: 1/4 in (6 mm where a code is metric).
+/// # Source
+/// NFPA 70, 314.20, as quoted in public summaries.
+pub const PLASTER_SET_BACK: Length = Length::um(6_350);
+
+/// Depth of extension that brings a box flush with a board fixed round it: what it sat back, and the board.
+pub fn extension_depth(set_back: Length, added: Length) -> Length {
+    set_back + added
+}
+
+/// What surrounds the box once the work is done.
+#[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub(crate) enum Surround {
+    /// Wood or fibreboard: it can burn.
+    Combustible,
+    /// Plaster, tile or gypsum.
+    Plaster,
+}
+
+pub(crate) struct BoxSetBack;
+
+/// What is asked.
+#[derive(Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Input {
+    /// Front edge of the box behind the old wall surface, measured with the circuit proved dead.
+    #[schemars(title = "Box sits back now")]
+    set_back: Within<0, 100_000>,
+    /// Thickness of the board round the plate; nothing where the wall stays bare there.
+    #[schemars(title = "Board added")]
+    added: Within<0, 102_000>,
+    /// What the plate will lie on.
+    #[schemars(title = "Surround")]
+    surround: Surround,
+    /// As it is now.
+    #[schemars(title = "Device screws now")]
+    screw: Within<5_000, 150_000>,
+}
+
+/// What is answered.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Output {
+    /// Of a ring or sleeve, fitted by an electrician.
+    #[schemars(title = "Extension")]
+    extension: Length,
+    /// Behind the finished surface, without an extension.
+    #[schemars(title = "Set back then")]
+    set_back: Length,
+    /// Behind the finished surface.
+    #[schemars(title = "Allowed")]
+    allowed: Length,
+    /// As long as now, and as much more as the surface comes forward.
+    #[schemars(title = "Device screws then")]
+    screw: Length,
+}
+
+impl Calculator for BoxSetBack {
+    type Input = Input;
+    type Output = Output;
+    const CARD: Card = Card {
+        id: "box-set-back",
+        title: "Box set back by a board",
+        question: "The wall got thicker: what about the box?",
+        step: 11,
+        search: &["switch box", "extension ring", "flush", "socket", "recessed"],
+        headline: &["/extension", "/screw"],
+        list: None,
+        cautions: &["live-box", "recessed-box"],
+        sources: &[Source::new(
+            NFPA_70,
+            "314.20: flush in combustible, 1/4 in (6 mm) behind non-combustible surfaces",
+            Standing::FromMemory,
+        )],
+    };
+
+    fn example(units: Units) -> Example {
+        let (board, back, screw, extension) = if units == Units::Metric {
+            ("18 mm", "3 mm", "20 mm", "21 mm")
+        } else {
+            ("1/2 in", "1/8 in", "3/4 in", "5/8 in")
+        };
+        Example {
+            input: json!({ "set_back": back, "added": board, "surround": "combustible", "screw": screw }),
+            expects: vec![("/result/extension/tape", json!(extension))],
+            checked_against: "314.20 as quoted: flush in wood, so board plus what it sat back",
+        }
+    }
+
+    fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
+        let set_back = extension_depth(input.set_back.get(), input.added.get());
+        let allowed = if input.surround == Surround::Combustible { Length::ZERO } else { PLASTER_SET_BACK };
+        let extension = if set_back > allowed { set_back } else { Length::ZERO };
+        let screw = input.screw.get() + input.added.get();
+        let working = vec![
+            Step::new("set back behind the finished surface")
+                .by("b + t")
+                .given("b", "box sits back now", input.set_back)
+                .given("t", "board added", input.added)
+                .gives("s", "set back then", set_back)
+                .because(Words::new("allowed is {} behind this surround").with(allowed)),
+            Step::new("device screws")
+                .by("v + t")
+                .given("v", "device screws now", input.screw)
+                .given("t", "board added", input.added)
+                .gives("V", "device screws then", screw),
+        ];
+        let notes = vec![if set_back > allowed {
+            Note::hold(
+                "The box must come forward before it is energised. An electrician fits the extension; a long screw that pulls the device forward is no extension.",
+            )
+        } else {
+            Note::check("Within what the rule, as quoted, allows. Local code and a licensed electrician decide.")
+        }];
+        Ok(Answer { result: Output { extension, set_back, allowed, screw }, working, notes })
+    }
+}

@@ -1,0 +1,7 @@
+//! Fixing: adhesive, what nails hold, and the boxes behind the boards.
+
+pub mod adhesive;
+pub mod box_fill;
+pub mod box_set_back;
+pub mod nail_holding;
+pub mod nail_sizes;
