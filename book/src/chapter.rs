@@ -53,8 +53,6 @@ pub(crate) enum Block {
     Calculator { id: String, values: serde_json::Value },
     /// A generated reference table.
     Reference { table: String },
-    /// An exercise with a calculator's numbers.
-    Practice { calculator: String },
 }
 
 /// One row of a check list.
@@ -291,13 +289,9 @@ impl Reader<'_> {
                     .unwrap_or(serde_json::Value::Null),
             }),
             "caution" => take("key", "laser-light").map(|key| Block::Caution { key }),
-            "table" => take("name", "stock-sections").map(|table| Block::Reference { table }),
-            "practice" => take("calculator", "equal-bays").map(|calculator| Block::Practice { calculator }),
+            "table" => take("name", "sources").map(|table| Block::Reference { table }),
             _ => {
-                self.fault(
-                    line,
-                    format!("{kind} is no block of this book; calculator, caution, table and practice are"),
-                );
+                self.fault(line, format!("{kind} is no block of this book; calculator, caution and table are"));
                 None
             }
         };

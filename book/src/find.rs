@@ -5,6 +5,8 @@
 
 use serde::Serialize;
 
+use crate::theme::Asset;
+
 /// A thing that can be found.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub(crate) struct Findable {
@@ -31,6 +33,12 @@ pub struct Hit {
     pub place: String,
     /// A stretch of its text around the first word found.
     pub excerpt: String,
+}
+
+/// The list as a file for the page's own script, so that a site without a server can be searched as well.
+pub(crate) fn index(all: &[Findable]) -> Asset {
+    let bytes = serde_json::to_vec(all).unwrap_or_default();
+    Asset { path: "find.json".to_owned(), media_type: "application/json", bytes: bytes.into() }
 }
 
 const MOST_HITS: usize = 24;

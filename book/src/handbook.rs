@@ -11,6 +11,7 @@ use crate::contents::{self, Listed};
 use crate::fault::{BookFault, BookFaults};
 use crate::find::{self, Findable, Hit};
 use crate::pole::Mark;
+use crate::reference;
 use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER, Source};
 use crate::theme::{self, Asset, Theme};
 
@@ -84,7 +85,9 @@ impl Handbook {
         let marks = leaves.iter().filter_map(mark).collect();
         let findable = findable(&leaves, &places);
         let numbers = numbers(&leaves);
-        Ok(Self { leaves, marks, cautions, theme, places, numbers, assets: theme::assets(source), findable })
+        let mut assets = theme::assets(source);
+        assets.push(find::index(&findable));
+        Ok(Self { leaves, marks, cautions, theme, places, numbers, assets, findable })
     }
 
     /// What a reader's words lead to, best first, 24 at most.
@@ -178,8 +181,12 @@ fn check(leaves: &[Leaf], cautions: &Cautions, faults: &mut Vec<BookFault>) {
                         format!("the calculator {id} already stands in a chapter; link to it with work:{id}"),
                     );
                 }
-                Block::Calculator { id, .. } | Block::Practice { calculator: id } if entry(id).is_none() => {
+                Block::Calculator { id, .. } if entry(id).is_none() => {
                     tell(placed.line, format!("there is no calculator {id}"));
+                }
+                Block::Reference { table } if !reference::TABLES.contains(&table.as_str()) => {
+                    let known = reference::TABLES.join(", ");
+                    tell(placed.line, format!("there is no table {table}; known are {known}"));
                 }
                 _ => {}
             }

@@ -16,7 +16,8 @@
 //! - A quotation that begins in bold is a note for the margin. One that begins `**Hold point: ...**` and holds a check list is a
 //!   place where the work stops.
 //! - `[words](09-cut.md#heading)` leads to a chapter, `[words](work:equal-bays)` to a calculator.
-//! - Fenced blocks with a TOML body: `calculator` (id, values), `caution` (key), `table` (name), `practice` (calculator).
+//! - Fenced blocks with a TOML body: `calculator` (id, values), `caution` (key), `table` (name: `calculators`,
+//!   `cautions` or `sources`).
 //!
 //! Whatever is wrong is told at once, each fault with file and line ([`BookFaults`]).
 
@@ -36,6 +37,7 @@ mod panel;
 mod plain;
 mod pole;
 mod prose;
+mod reference;
 mod render;
 mod source;
 mod theme;

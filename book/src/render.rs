@@ -284,7 +284,7 @@ impl Handbook {
             }
             Block::Caution { key } => self.caution(key),
             Block::Calculator { id, values } => self.worked(id, values, told, units),
-            Block::Reference { .. } | Block::Practice { .. } => String::new(),
+            Block::Reference { table } => self.reference_table(table),
         }
     }
 

@@ -445,7 +445,7 @@ fn standard(text: &str, shape: &Shape<'_>, units: Units) -> String {
             let read = |text: &str| read_physical(facts, &Value::from(text), units).ok();
             let Some(metric) = read(text) else { return text.to_owned() };
             let printed = Words::new("{}").with(Figure::Physical(facts.name, metric)).in_units(units);
-            let same = read(&printed).is_some_and(|other| (other - metric).abs() <= 1e-9 * metric.abs().max(1.0));
+            let same = read(&printed).is_some_and(|other| other.total_cmp(&metric).is_eq());
             if same { printed } else { text.to_owned() }
         }
         _ => text.to_owned(),

@@ -47,11 +47,16 @@ async function send(form, submitter) {
     const page = new DOMParser().parseFromString(await reply.text(), "text/html");
     const fresh = page.getElementById(section.id);
     if (!fresh) throw new Error("no calculation in the reply");
-    fresh.querySelector("[autofocus]")?.removeAttribute("autofocus");
-    const asked = submitter instanceof HTMLButtonElement && submitter.value === "work";
-    section.replaceWith(fresh);
+    const answered = fresh.querySelector("form.work");
+    if (!answered) throw new Error("no form in the reply");
     const faults = fresh.querySelector(".faults");
-    const target = asked && faults ? faults : back && fresh.querySelector(back);
+    faults?.removeAttribute("autofocus");
+    const asked = submitter instanceof HTMLButtonElement && submitter.value === "work";
+    // Only what can differ is exchanged: cautions, example and sources stay as the page has them.
+    section.querySelector(":scope > .faults")?.remove();
+    if (faults) form.before(faults);
+    form.replaceWith(answered);
+    const target = asked && faults ? faults : back && answered.querySelector(back);
     if (target instanceof HTMLElement) target.focus({ preventScroll: !(asked && faults) });
     say(fresh instanceof HTMLElement ? fresh.dataset.say ?? "" : "");
   } catch (error) {

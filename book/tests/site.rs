@@ -1,0 +1,117 @@
+//! The rendered site as a whole: whatever a page points at is there, in either unit system.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use book::{Handbook, Light, Site, render};
+use calculators::quantity::Units;
+
+const BOTH: [Units; 2] = [Units::Imperial, Units::Metric];
+
+fn book() -> Handbook {
+    Handbook::built_in().unwrap_or_else(|faults| panic!("{faults}"))
+}
+
+/// The values of an attribute in the order in which they stand.
+fn values<'h>(html: &'h str, attribute: &str) -> Vec<&'h str> {
+    let mark = format!(" {attribute}=\"");
+    html.split(&mark).skip(1).filter_map(|rest| rest.split('"').next()).collect()
+}
+
+fn pages(site: &Site) -> BTreeMap<String, String> {
+    site.pages.iter().map(|page| (page.path.clone(), page.html(Light::Day))).collect()
+}
+
+#[test]
+fn every_link_leads_to_a_page_and_a_place_on_it() {
+    let book = book();
+    for units in BOTH {
+        let site = render(&book, units);
+        let pages = pages(&site);
+        let files: BTreeSet<&str> = site.assets.iter().map(|asset| asset.path.as_str()).collect();
+        let mut looked_at = 0;
+        for (path, html) in &pages {
+            for target in values(html, "href").into_iter().chain(values(html, "src")) {
+                let (file, anchor) = target.split_once('#').unwrap_or((target, ""));
+                let file = if file.is_empty() { path } else { file };
+                if file == "find" || file.contains("://") {
+                    continue;
+                }
+                looked_at += 1;
+                let page = pages.get(file);
+                assert!(page.is_some() || files.contains(file), "{path} points at {target}, which is not there");
+                if let Some(page) = page.filter(|_| !anchor.is_empty()) {
+                    assert!(values(page, "id").contains(&anchor), "{path} points at {target}: no such place");
+                }
+            }
+        }
+        assert!(400 < looked_at, "only {looked_at} links were looked at");
+    }
+}
+
+#[test]
+fn ids_are_unique_and_labels_name_something() {
+    let book = book();
+    for units in BOTH {
+        for (path, html) in pages(&render(&book, units)) {
+            let ids = values(&html, "id");
+            let once: BTreeSet<_> = ids.iter().collect();
+            assert_eq!(once.len(), ids.len(), "{path}: an id stands twice");
+            for attribute in ["for", "aria-describedby", "aria-labelledby"] {
+                for id in values(&html, attribute) {
+                    assert!(once.contains(&id), "{path}: {attribute} names {id}, which is not there");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_on_a_page_needs_more_than_its_own_site_allows() {
+    let book = book();
+    for units in BOTH {
+        for (path, html) in pages(&render(&book, units)) {
+            for forbidden in [" style=\"", "<style", "javascript:", " onclick", "http://", "@light@"] {
+                assert!(!html.contains(forbidden), "{path} holds {forbidden}");
+            }
+            let scripts = html.matches("<script").count();
+            assert_eq!(
+                scripts,
+                html.matches("<script type=\"module\" src=\"").count(),
+                "{path}: a script that is no file"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_page_is_the_same_in_every_light_but_for_one_word() {
+    let site = render(&book(), Units::Imperial);
+    for page in &site.pages {
+        let day = page.html(Light::Day).replace("data-light=\"day\"", "data-light=\"lamp\"");
+        assert_eq!(day, page.html(Light::Lamp), "{}", page.path);
+    }
+}
+
+#[test]
+fn lengths_in_running_text_follow_the_units() {
+    let book = book();
+    let survey = |units| {
+        let site = render(&book, units);
+        let page = site.pages.iter().find(|page| page.path == "survey.html").expect("the survey is a chapter");
+        page.html(Light::Day)
+    };
+    let (imperial, metric) = (survey(Units::Imperial), survey(Units::Metric));
+    // The loop limit is written `1/16 in | 1.5 mm`.
+    let limit = "1.5<span class=\"un\">mm</span>";
+    assert!(imperial.contains("<i>1</i><i>16</i>") && !imperial.contains(limit));
+    assert!(metric.contains(limit) && !metric.contains("<i>1</i><i>16</i>"));
+}
+
+#[test]
+fn a_search_finds_the_step_and_the_calculation() {
+    let book = book();
+    let hits = book.find("second coat");
+    assert!(hits.iter().any(|hit| hit.path == "spray.html#recoat-time"), "{hits:#?}");
+    assert!(book.find("qqqq").is_empty());
+    assert!(book.find(&"a".repeat(100_000)).is_empty());
+}
