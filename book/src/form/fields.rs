@@ -387,10 +387,9 @@ pub(crate) fn text_of(value: &Value, shape: &Shape<'_>, units: Units) -> String 
             Err(_) => value.to_string(),
         },
         (Value::Number(number), Shape::Physical { kind, .. }) => {
-            let facts = kind_named(kind).zip(number.as_f64());
-            facts.map_or_else(String::new, |(facts, metric)| {
-                Words::new("{}").with(Figure::Physical(facts.name, metric)).in_units(units)
-            })
+            let Some(facts) = kind_named(kind) else { return String::new() };
+            // In full in its metric unit first, since the printed form may have fewer figures than the value.
+            standard(format!("{number} {}", facts.metric.symbol).trim_end(), shape, units)
         }
         (Value::Object(leaf), _) => {
             let text = leaf.get("tape").or_else(|| leaf.get("text")).and_then(Value::as_str);
