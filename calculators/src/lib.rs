@@ -23,3 +23,4 @@ pub mod colour;
 pub mod exposure;
 
 pub mod price;
+pub mod programme;

@@ -13,7 +13,16 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         // 4 Design and layout
         Entry::of::<crate::colour::colour_values::ColourValues>(),
         // 5 Price
+        Entry::of::<crate::price::labour::Labour>(),
+        Entry::of::<crate::price::job_cost::JobCost>(),
         Entry::of::<crate::price::margin::Margin>(),
+        Entry::of::<crate::price::margin_of_markup::MarginOfMarkup>(),
+        Entry::of::<crate::programme::expected_duration::ExpectedDuration>(),
+        Entry::of::<crate::programme::critical_path::CriticalPath>(),
+        Entry::of::<crate::programme::programme::Programme>(),
+        Entry::of::<crate::price::stage_payments::StagePayments>(),
+        Entry::of::<crate::price::change_note::ChangeNote>(),
+        Entry::of::<crate::price::order_quantity::OrderQuantity>(),
         Entry::of::<crate::coating::tins::Tins>(),
         // 6 Order and condition
         Entry::of::<crate::stock::board_weight::BoardWeight>(),
@@ -22,6 +31,7 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         // 7 Protect, isolate, prepare
         Entry::of::<crate::exposure::air_changes::AirChanges>(),
         // 9 Cut and label
+        Entry::of::<crate::stock::pieces_per_stick::PiecesPerStick>(),
         Entry::of::<crate::exposure::noise::Noise>(),
         // 10 Fix
         Entry::of::<crate::fixing::nail_holding::NailHolding>(),
@@ -57,8 +67,10 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::drying::recoat::Recoat>(),
         // 16 Strip, put right, hand over
         Entry::of::<crate::drying::tape_pull::TapePull>(),
+        Entry::of::<crate::coating::overspray::Overspray>(),
         Entry::of::<crate::coating::gloss_level::GlossReading>(),
         Entry::of::<crate::colour::colour_difference::ColourDifference>(),
+        Entry::of::<crate::price::site_waste::SiteWaste>(),
         // 17 One-year call
         Entry::of::<crate::stock::crack_forecast::CrackForecast>(),
     ]

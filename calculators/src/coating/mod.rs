@@ -3,6 +3,7 @@
 pub mod film;
 pub mod flow_cup;
 pub mod gloss_level;
+pub mod overspray;
 pub mod paint_area;
 pub mod paint_film;
 pub mod solvent_content;

@@ -5,3 +5,4 @@ pub mod crack_forecast;
 pub mod equilibrium;
 pub mod moisture;
 pub mod movement;
+pub mod pieces_per_stick;

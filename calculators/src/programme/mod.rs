@@ -1,0 +1,8 @@
+//! Which day it will be done: tasks, waits that run overnight, crews, and the path that decides.
+
+pub mod calendar;
+pub mod critical_path;
+pub mod expected_duration;
+pub mod network;
+pub mod programme;
+pub mod schedule;
