@@ -19,7 +19,7 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::price::margin_of_markup::MarginOfMarkup>(),
         Entry::of::<crate::programme::expected_duration::ExpectedDuration>(),
         Entry::of::<crate::programme::critical_path::CriticalPath>(),
-        Entry::of::<crate::programme::programme::Programme>(),
+        Entry::of::<crate::programme::job_programme::Programme>(),
         Entry::of::<crate::price::stage_payments::StagePayments>(),
         Entry::of::<crate::price::change_note::ChangeNote>(),
         Entry::of::<crate::price::order_quantity::OrderQuantity>(),

@@ -3,6 +3,6 @@
 pub mod calendar;
 pub mod critical_path;
 pub mod expected_duration;
+pub mod job_programme;
 pub mod network;
-pub mod programme;
 pub mod schedule;

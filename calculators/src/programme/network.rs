@@ -33,6 +33,9 @@ impl Times {
     }
 }
 
+/// The ties of every task, and an order in which they are kept.
+pub type Network = (Vec<Vec<Tie>>, Vec<usize>);
+
 /// Reads ties by name: each name must be another task's, and no task may wait for itself, even by a round.
 ///
 /// `tasks` gives name and the names it follows; `pointer` makes the JSON pointer of a tie.
@@ -42,7 +45,7 @@ pub fn tied(
     tasks: &[(&str, Vec<(&str, i64)>)],
     pointer: impl Fn(usize, usize) -> String,
     named: impl Fn(usize) -> String,
-) -> Result<(Vec<Vec<Tie>>, Vec<usize>), Vec<Fault>> {
+) -> Result<Network, Vec<Fault>> {
     let mut places = HashMap::new();
     let mut faults = Vec::new();
     for (place, (name, _)) in tasks.iter().enumerate() {
