@@ -1,7 +1,7 @@
 //! Search: every section of every chapter and every calculator, found by words.
 //!
-//! One list serves the page without scripts, the page with them and the tests. A book of this size needs no inverted index: a
-//! look through all sections takes well under a millisecond.
+//! One list serves the page without scripts, the page with them and the tests. A book of this size needs no inverted index:
+//! looking through all sections is quick enough for every letter typed.
 
 use serde::Serialize;
 

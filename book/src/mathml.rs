@@ -88,7 +88,6 @@ fn largest_number(tree: &Formula) -> f64 {
 }
 
 fn print(tree: &Formula, around: Binds, at: At, leaf: Leaf<'_>) -> String {
-    let At { deep, times } = at;
     let (html, binds) = match tree {
         Formula::Number(text) => (format!("<mn>{}</mn>", escape(text)), Binds::Atom),
         Formula::Symbol(name) => match leaf(name) {
@@ -102,22 +101,14 @@ fn print(tree: &Formula, around: Binds, at: At, leaf: Leaf<'_>) -> String {
         Formula::Negative(inner) => {
             (format!("<mrow><mo>−</mo>{}</mrow>", print(inner, Binds::Product, at, leaf)), Binds::Sum)
         }
-        Formula::Joined(left, '/', right) if deep => {
-            let (left, right) = (print(left, Binds::Product, at, leaf), print(right, Binds::Power, at, leaf));
-            (format!("<mrow>{left}<mo>/</mo>{right}</mrow>"), Binds::Product)
-        }
-        Formula::Joined(left, '/', right) => {
-            let at = At { deep: true, ..at };
-            let (top, bottom) = (print(left, Binds::Sum, at, leaf), print(right, Binds::Sum, at, leaf));
-            (format!("<mfrac><mrow>{top}</mrow><mrow>{bottom}</mrow></mfrac>"), Binds::Atom)
+        Formula::Joined(_, '/' | '*', _) => {
+            let (mut above, mut below) = (Vec::new(), Vec::new());
+            factors(tree, &mut above, &mut below);
+            return product(&above, &below, around, at, leaf);
         }
         Formula::Joined(left, '^', right) => {
             let (base, power) = (print(left, Binds::Atom, at, leaf), print(right, Binds::Sum, at, leaf));
             (format!("<msup><mrow>{base}</mrow><mrow>{power}</mrow></msup>"), Binds::Power)
-        }
-        Formula::Joined(left, '*', right) => {
-            let (left, right) = (print(left, Binds::Product, at, leaf), print(right, Binds::Power, at, leaf));
-            (format!("<mrow>{left}<mo>{times}</mo>{right}</mrow>"), Binds::Product)
         }
         Formula::Joined(left, sign, right) => {
             let sign = if *sign == '-' { '−' } else { *sign };
@@ -128,7 +119,58 @@ fn print(tree: &Formula, around: Binds, at: At, leaf: Leaf<'_>) -> String {
         }
         Formula::Call(name, arguments) => call(name, arguments, at, leaf),
     };
-    if binds < around { format!("<mrow><mo>(</mo>{html}<mo>)</mo></mrow>") } else { html }
+    if binds < around { bracketed(&html) } else { html }
+}
+
+/// Takes a chain of products and quotients apart: `a * b / c / d` has `a b` above the line and `c d` below it.
+fn factors<'t>(tree: &'t Formula, above: &mut Vec<&'t Formula>, below: &mut Vec<&'t Formula>) {
+    match tree {
+        Formula::Joined(left, '*', right) => {
+            factors(left, above, below);
+            above.push(right);
+        }
+        Formula::Joined(left, '/', right) => {
+            factors(left, above, below);
+            below.push(right);
+        }
+        other => above.push(other),
+    }
+}
+
+/// A product, over another one where something is divided by: a fraction, or on the line where it already stands in one.
+fn product(above: &[&Formula], below: &[&Formula], around: Binds, at: At, leaf: Leaf<'_>) -> String {
+    let inner = At { deep: true, ..at };
+    let html = match (below, at.deep) {
+        ([], _) => format!("<mrow>{}</mrow>", multiplied(above, at, leaf)),
+        (_, false) => {
+            let (top, bottom) = (alone(above, inner, leaf), alone(below, inner, leaf));
+            return format!("<mfrac><mrow>{top}</mrow><mrow>{bottom}</mrow></mfrac>");
+        }
+        (_, true) => {
+            let bottom = multiplied(below, inner, leaf);
+            let bottom = if below.len() == 1 { bottom } else { bracketed(&bottom) };
+            format!("<mrow>{}<mo lspace=\"0\" rspace=\"0\">/</mo>{bottom}</mrow>", multiplied(above, inner, leaf))
+        }
+    };
+    // A quotient written on the line is bracketed wherever it is a factor itself, so that nobody has to know which goes first.
+    if Binds::Product < around { bracketed(&html) } else { html }
+}
+
+fn bracketed(html: &str) -> String {
+    format!("<mrow><mo>(</mo>{html}<mo>)</mo></mrow>")
+}
+
+fn multiplied(parts: &[&Formula], at: At, leaf: Leaf<'_>) -> String {
+    let parts = parts.iter().map(|part| print(part, Binds::Power, at, leaf));
+    parts.collect::<Vec<_>>().join(&format!("<mo>{}</mo>", at.times))
+}
+
+/// What stands above or below the line of a fraction.
+fn alone(parts: &[&Formula], at: At, leaf: Leaf<'_>) -> String {
+    match parts {
+        [one] => print(one, Binds::Sum, at, leaf),
+        _ => multiplied(parts, at, leaf),
+    }
 }
 
 fn call(name: &str, arguments: &[Formula], at: At, leaf: Leaf<'_>) -> (String, Binds) {
@@ -137,8 +179,6 @@ fn call(name: &str, arguments: &[Formula], at: At, leaf: Leaf<'_>) -> (String, B
     match name {
         "sqrt" => (format!("<msqrt>{}</msqrt>", inside.concat()), Binds::Atom),
         "abs" => (between("|", "|"), Binds::Atom),
-        "floor" => (between("⌊", "⌋"), Binds::Atom),
-        "ceil" => (between("⌈", "⌉"), Binds::Atom),
         "sum" => (format!("<mrow>{}</mrow>", inside.join("<mo>+</mo>")), Binds::Sum),
         _ => {
             let word = match name {
@@ -146,10 +186,12 @@ fn call(name: &str, arguments: &[Formula], at: At, leaf: Leaf<'_>) -> (String, B
                 "acos" => "arccos",
                 "atan" => "arctan",
                 "log10" => "log",
+                "floor" => "round down",
+                "ceil" => "round up",
                 other => other,
             };
             let inside = inside.join("<mo>,</mo>");
-            (format!("<mrow><mi>{word}</mi><mo>(</mo>{inside}<mo>)</mo></mrow>"), Binds::Atom)
+            (format!("<mrow><mtext>{word}</mtext><mo>(</mo>{inside}<mo>)</mo></mrow>"), Binds::Atom)
         }
     }
 }
@@ -264,6 +306,15 @@ mod tests {
         assert!(letters("(a + b) ^ 2").contains("<mo>(</mo><mi>a</mi>"));
         assert!(!letters("a + b - c").contains('('));
         assert!(letters("a * (b * c)").contains("<mo>(</mo><mi>b</mi>"));
+        assert!(letters("a / (b - c)").ends_with("<mi>b</mi><mo>−</mo><mi>c</mi></mfrac></math>"));
+    }
+
+    #[test]
+    fn a_chain_has_one_line_and_a_quotient_in_it_is_written_out() {
+        let html = letters("q * 60 / p * (e / 100) / (w / 10)").replace(" lspace=\"0\" rspace=\"0\"", "");
+        let above = "<mi>q</mi><mo>·</mo><mn>60</mn><mo>·</mo><mo>(</mo><mi>e</mi><mo>/</mo><mn>100</mn><mo>)</mo>";
+        let below = "<mi>p</mi><mo>·</mo><mo>(</mo><mi>w</mi><mo>/</mo><mn>10</mn><mo>)</mo>";
+        assert!(html.contains(&format!("<mfrac>{above}{below}</mfrac>")), "{html}");
     }
 
     #[test]

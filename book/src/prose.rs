@@ -26,7 +26,8 @@ pub(crate) struct Text(pub(crate) Vec<Event<'static>>);
 impl Text {
     /// Its HTML.
     pub(crate) fn html(&self, setting: Setting<'_>) -> String {
-        let mut printer = Printer { setting, lists: 0, columns: Vec::new(), column: 0, in_head: false };
+        let mut printer =
+            Printer { setting, lists: 0, columns: Vec::new(), column: 0, in_head: false, heads: Vec::new() };
         let mut out = String::new();
         push_html(&mut out, self.0.iter().map(|event| printer.print(event)));
         out
@@ -74,6 +75,8 @@ struct Printer<'a> {
     columns: Vec<Alignment>,
     column: usize,
     in_head: bool,
+    /// The words over each column, which a narrow page prints beside each cell.
+    heads: Vec<String>,
 }
 
 impl Printer<'_> {
@@ -102,9 +105,16 @@ impl Printer<'_> {
             }
             Event::Start(Tag::Table(alignments)) => {
                 self.columns.clone_from(alignments);
+                self.heads.clear();
                 html("<table>\n")
             }
             Event::End(TagEnd::Table) => html("</tbody></table>\n"),
+            Event::Text(text) if self.in_head => {
+                if let Some(head) = self.heads.last_mut() {
+                    head.push_str(text);
+                }
+                event.clone()
+            }
             Event::Start(Tag::TableHead) => {
                 (self.in_head, self.column) = (true, 0);
                 html("<thead><tr>")
@@ -123,10 +133,14 @@ impl Printer<'_> {
                     Some(Alignment::Right) => " class=\"number\"",
                     _ => "",
                 };
+                if self.in_head {
+                    self.heads.push(String::new());
+                }
+                let label = figure::escape(self.heads.get(self.column).map_or("", String::as_str));
                 html(match (self.in_head, self.column) {
                     (true, _) => format!("<th scope=\"col\"{class}>"),
                     (false, 0) => format!("<th scope=\"row\"{class}>"),
-                    _ => format!("<td{class}>"),
+                    _ => format!("<td{class} data-label=\"{label}\">"),
                 })
             }
             Event::End(TagEnd::TableCell) => {

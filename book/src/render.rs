@@ -265,7 +265,7 @@ impl Handbook {
             }
             Block::Prose(text) => text.html(setting),
             Block::Table(text) => format!(
-                "<div class=\"tablewrap wide\" role=\"group\" aria-label=\"Table\" tabindex=\"0\">{}</div>\n",
+                "<div class=\"tablewrap worded wide\" role=\"group\" aria-label=\"Table\" tabindex=\"0\">{}</div>\n",
                 text.html(setting)
             ),
             Block::Margin { label, text } => {
