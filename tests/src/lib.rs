@@ -1,1 +1,3 @@
-//! tests
+//! The whole product from outside: what the tests share.
+
+pub mod published;

@@ -47,12 +47,14 @@ const fn transfer(method: &'static str, share: f64, locator: &'static str) -> Tr
 }
 
 /// Shares that emission rules assume. They are for small factory parts: a flat wall does better, open trim worse.
-pub const TRANSFER_IN_RULES: [Transfer; 5] = [
+pub const TRANSFER_IN_RULES: [Transfer; 7] = [
     transfer("air atomized spray", 0.25, "60.313"),
     transfer("airless spray", 0.25, "60.313"),
     transfer("manual electrostatic spray", 0.60, "60.313"),
     transfer("dip or flow coat", 0.90, "60.313"),
+    transfer("air atomized spray", 0.25, "60.723"),
     transfer("air-assisted airless spray", 0.40, "60.723"),
+    transfer("electrostatic air spray", 0.40, "60.723"),
 ];
 
 /// Teeth of a notched gauge in µm: 1 to 8 mil by the mil, then 10 and 12, as the usual gauge has them. Common practice, no source.

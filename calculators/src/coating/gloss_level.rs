@@ -48,10 +48,16 @@ pub const LEVELS: [GlossLevel; 7] = [
     level(7, 85.0, 200.0, 0.0, 200.0),
 ];
 
+/// From this reading at 60° on the levels have no rule at 85°.
+const NO_SHEEN_RULE: f64 = 35.0;
+
 /// The level of a pair of readings; where two levels meet, the higher. `None` where no level holds both readings.
-pub fn level_of(gloss: f64, sheen: f64) -> Option<u8> {
+///
+/// Levels from 35 units at 60° up have no rule at 85°; without that reading only they can be found.
+pub fn level_of(gloss: f64, sheen: Option<f64>) -> Option<u8> {
     let holds = |row: &&GlossLevel| {
-        (row.gloss_from..=row.gloss_to).contains(&gloss) && (row.sheen_from..=row.sheen_to).contains(&sheen)
+        (row.gloss_from..=row.gloss_to).contains(&gloss)
+            && sheen.map_or(row.gloss_from >= NO_SHEEN_RULE, |sheen| (row.sheen_from..=row.sheen_to).contains(&sheen))
     };
     LEVELS.iter().filter(|row| row.level < 7 || gloss > row.gloss_from).filter(holds).map(|row| row.level).next_back()
 }
@@ -65,9 +71,9 @@ pub(crate) struct Input {
     /// The meter's reading at 60°.
     #[schemars(title = "Gloss at 60°")]
     gloss: Physical<kind::Number, 0, 200_000>,
-    /// The meter's reading at 85°.
+    /// The meter's reading at 85°; from 35 units at 60° up it is not needed.
     #[schemars(title = "Sheen at 85°")]
-    sheen: Physical<kind::Number, 0, 200_000>,
+    sheen: Option<Physical<kind::Number, 0, 200_000>>,
     /// The same wall beside it, or the touched-up patch, at 60°.
     #[schemars(title = "Beside it, at 60°")]
     beside: Option<Physical<kind::Number, 0, 200_000>>,
@@ -127,9 +133,13 @@ impl Calculator for GlossReading {
     }
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
-        let (gloss, sheen) = (input.gloss.get(), input.sheen.get());
+        let (gloss, sheen) = (input.gloss.get(), input.sheen.map(Physical::get));
+        if gloss < NO_SHEEN_RULE && sheen.is_none() {
+            let why = "below 35 units at 60° the level also depends on the reading at 85°";
+            return Err(vec![Fault::new("/sheen", "nothing", why, 30)]);
+        }
         let found = level_of(gloss, sheen);
-        let level = found.map_or(Level::None("none"), Level::Of);
+        let level = found.map_or(Level::None("no level"), Level::Of);
         let mut notes = Vec::new();
         if found.is_none() {
             notes.push(Note::check("No level holds both readings. That happens; it is not rounded to the nearest."));
@@ -137,12 +147,8 @@ impl Calculator for GlossReading {
         let difference = input.beside.map(|beside| Amount::<kind::Number>::of((gloss - beside.get()).abs()));
         let mut working = vec![
             Step::new("both readings against the table")
-                .gives("l", "level", found.map_or_else(|| "none".to_owned(), |level| level.to_string()))
-                .because(
-                    Words::new("{} at 60° and {} at 85°; where two levels meet, the higher")
-                        .with(input.gloss)
-                        .with(input.sheen),
-                ),
+                .gives("l", "level", found.map_or_else(|| "no level".to_owned(), |level| level.to_string()))
+                .because("where two levels meet, the higher"),
         ];
         if let (Some(difference), Some(beside)) = (difference, input.beside) {
             working.push(

@@ -26,10 +26,12 @@ const fn limit(agent: &'static str, mg_m3: f64) -> DustLimit {
 /// Limits of wood dust and silica. The UK softwood figure is from memory.
 /// # Source
 /// 29 CFR 1910.1000 table Z-1; NIOSH; Directive (EU) 2017/2398; UK EH40; 29 CFR 1926.1153.
-pub const DUST_LIMITS: [DustLimit; 8] = [
+pub const DUST_LIMITS: [DustLimit; 10] = [
     limit("wood dust, OSHA PEL as PNOR, total", 15.0),
     limit("wood dust, OSHA PEL as PNOR, respirable", 5.0),
     limit("wood dust, NIOSH REL", 1.0),
+    limit("wood dust, ACGIH TLV 2007", 1.0),
+    limit("wood dust, ACGIH TLV 2007, western red cedar", 0.5),
     limit("hardwood dust, EU, inhalable, from 18 Jan 2023", 2.0),
     limit("hardwood dust, UK WEL, inhalable", 3.0),
     limit("softwood dust, UK WEL, inhalable", 5.0),

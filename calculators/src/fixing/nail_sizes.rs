@@ -62,7 +62,7 @@ pub fn of_penny(list: &[NailSize], penny: u32) -> Option<NailSize> {
 }
 
 /// Steel wire gauge and its diameter in ten-thousandths of an inch.
-const WIRE: [(u32, i64); 11] = [
+const WIRE: [(u32, i64); 18] = [
     (23, 258),
     (22, 286),
     (21, 317),
@@ -74,9 +74,16 @@ const WIRE: [(u32, i64); 11] = [
     (15, 720),
     (14, 800),
     (13, 915),
+    (12, 1_055),
+    (11, 1_205),
+    (10, 1_350),
+    (9, 1_483),
+    (8, 1_620),
+    (7, 1_770),
+    (6, 1_920),
 ];
 
-/// Diameter of a steel wire gauge, 13 to 23.
+/// Diameter of a steel wire gauge, 6 to 23.
 pub fn wire_diameter(gauge: u32) -> Option<Length> {
     WIRE.iter().find(|(row, _)| *row == gauge).map(|(_, shank)| Length::from_nm(shank * 2_540))
 }

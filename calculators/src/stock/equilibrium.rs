@@ -17,7 +17,7 @@ pub(crate) struct Equilibrium;
 pub(crate) struct Input {
     /// In the room, day and night.
     #[schemars(title = "Air temperature", extend("x-usual" = ["15 °C", "28 °C"]))]
-    air: Physical<kind::Temperature, -1_000, 45_000>,
+    air: Physical<kind::Temperature, -2_000, 45_000>,
     /// In the room, day and night.
     #[schemars(title = "Relative humidity", extend("x-usual" = ["30 %", "65 %"]))]
     relative_humidity: Physical<kind::Humidity, 1_000, 95_000>,
