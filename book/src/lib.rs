@@ -41,6 +41,7 @@ mod reference;
 mod render;
 mod source;
 mod theme;
+mod wall;
 
 pub use calculation::Outcome;
 pub use cautions::{Caution, Cautions, Level};
@@ -52,3 +53,4 @@ pub use page::{Light, Page};
 pub use render::{Site, render};
 pub use source::Source;
 pub use theme::Asset;
+pub use wall::{WallSheet, WallView};

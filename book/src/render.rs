@@ -38,6 +38,8 @@ pub(crate) struct Frame {
     /// The page the switches of the head come back to, from the root.
     pub(crate) back: String,
     pub(crate) front: bool,
+    /// The wall sheet: its unit switch sends the survey along.
+    pub(crate) wall: bool,
     pub(crate) pole: Pole,
     pub(crate) step: Option<u8>,
     pub(crate) scripts: Vec<&'static str>,
@@ -128,6 +130,7 @@ impl Handbook {
             root: "",
             back: back.to_owned(),
             front: false,
+            wall: false,
             pole: Pole::at(&self.marks, step),
             step,
             scripts: vec!["choices.js", "ticks.js"],

@@ -1,0 +1,12 @@
+//! The wall sheet: one measured wall on one page, in order of use: drawing, findings, layouts, marks, cuts, sticks.
+//!
+//! It prints what the plan says and works nothing out. The same view model serves the whole sheet, the marks alone for use at the
+//! wall, and the saw's sheet.
+
+mod cuts;
+mod findings;
+mod marks;
+mod sheet;
+mod ways;
+
+pub use sheet::{WallSheet, WallView};

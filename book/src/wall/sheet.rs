@@ -1,0 +1,202 @@
+//! The page itself: what stands in its title block, its numbers, and the parts in order of use.
+
+use calculators::catalogue::{Entry, Fault};
+use calculators::quantity::Units;
+use calculators::wall::plan::{Layout, WallPlan};
+use calculators::wall::scheme::WallInput;
+use serde::Serialize;
+use serde_json::Value;
+
+use super::{cuts, findings, marks, ways};
+use crate::drawing::{Elevation, elevation};
+use crate::figure;
+use crate::form::{Form, Told};
+use crate::handbook::Handbook;
+use crate::page::Page;
+use crate::render::Frame;
+
+/// Which part of the sheet is shown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum WallView {
+    /// All of it.
+    #[default]
+    Sheet,
+    /// Marks and heights alone, large, for use at the wall.
+    Numbers,
+    /// The saw's sheet: cut list and sticks.
+    Saw,
+}
+
+impl WallView {
+    /// The word used in addresses and forms.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Sheet => "sheet",
+            Self::Numbers => "numbers",
+            Self::Saw => "saw",
+        }
+    }
+
+    /// The view a word names; the whole sheet for any other.
+    pub fn named(word: &str) -> Self {
+        [Self::Sheet, Self::Numbers, Self::Saw].into_iter().find(|view| view.word() == word).unwrap_or_default()
+    }
+}
+
+/// One wall as it is to be shown.
+#[derive(Clone, Copy, Debug)]
+pub struct WallSheet<'a> {
+    /// What the person typed, for the form.
+    pub values: &'a Value,
+    /// What came of it: the wall and its plan, or what is wrong.
+    pub outcome: Result<(&'a WallInput, &'a WallPlan), &'a [Fault]>,
+    /// Rank of the layout to show, 1 for the first.
+    pub layout: usize,
+    /// Which part.
+    pub view: WallView,
+    /// Whether the survey form stands open.
+    pub open: bool,
+}
+
+#[derive(Serialize)]
+struct SheetView<'a> {
+    frame: &'a Frame,
+    root: &'a str,
+    view: &'static str,
+    units: &'static str,
+    layout: usize,
+    open: bool,
+    heading: String,
+    faults: &'a [Told],
+    fields: String,
+    plan: Option<PlanView>,
+    say: String,
+}
+
+#[derive(Serialize)]
+struct PlanView {
+    wall: String,
+    cells: Vec<Cell>,
+    drawing: String,
+    numbers: Vec<Cell>,
+    remarks: Vec<findings::RemarkView>,
+    findings: Vec<findings::FindingView>,
+    to_settle: usize,
+    ways: Vec<ways::WayView>,
+    lines: Vec<marks::MarkLineView>,
+    offsets: Vec<marks::OffsetView>,
+    cuts: Vec<cuts::CutView>,
+    sticks: Vec<cuts::SticksView>,
+    reason: String,
+}
+
+#[derive(Serialize)]
+struct Cell {
+    label: &'static str,
+    value: String,
+}
+
+impl Handbook {
+    /// The wall sheet as a page of its own.
+    pub fn wall_page(&self, entry: &Entry, sheet: WallSheet<'_>, units: Units) -> Page {
+        let mut frame = self.frame("Wall sheet", None, "/wall", units);
+        frame.scripts.push("wall.js");
+        frame.wall = true;
+        Page::new("wall", &self.fill_sheet("wall.html", entry, sheet, &frame, units))
+    }
+
+    /// The inside of the wall sheet, for a script that puts it in the place of the one on the page.
+    pub fn wall_part(&self, entry: &Entry, sheet: WallSheet<'_>, units: Units) -> String {
+        let frame = self.frame("Wall sheet", None, "/wall", units);
+        self.fill_sheet("wall-sheet.html", entry, sheet, &frame, units)
+    }
+
+    fn fill_sheet(&self, template: &str, entry: &Entry, sheet: WallSheet<'_>, frame: &Frame, units: Units) -> String {
+        let faults = sheet.outcome.err().unwrap_or_default();
+        let form = Form::new(&self.theme, entry, sheet.values, faults, units);
+        let plan = sheet.outcome.ok().and_then(|(input, plan)| {
+            let layout = plan.layouts.iter().find(|layout| layout.rank == sheet.layout).or(plan.layouts.first())?;
+            Some(plan_view(input, plan, layout, units))
+        });
+        let count = form.faults().len();
+        let view = SheetView {
+            frame,
+            root: "/",
+            view: sheet.view.word(),
+            units: units.word(),
+            layout: sheet.layout,
+            open: sheet.open || count > 0,
+            heading: format!("{count} {} cannot be worked with", if count == 1 { "value" } else { "values" }),
+            faults: form.faults(),
+            fields: form.html(),
+            say: plan.as_ref().map_or_else(|| format!("{count} values cannot be worked with"), |plan| plan.say(units)),
+            plan,
+        };
+        self.theme.fill(template, &view)
+    }
+}
+
+impl PlanView {
+    fn say(&self, _: Units) -> String {
+        format!("Wall {} worked out: {} findings, {} to settle", self.wall, self.findings.len(), self.to_settle)
+    }
+}
+
+fn plan_view(input: &WallInput, plan: &WallPlan, layout: &Layout, units: Units) -> PlanView {
+    let survey = &input.survey;
+    let cell = |label, value: String| Cell { label, value };
+    let things = |count: usize, one: &str, more: &str| format!("{count} {}", if count == 1 { one } else { more });
+    let measured = [
+        things(survey.stations.len(), "station", "stations"),
+        things(survey.openings.len(), "opening", "openings"),
+        things(survey.boxes.len(), "box", "boxes"),
+    ]
+    .join(", ");
+    let drawing = Elevation { input, plan, layout, dimensioned: true };
+    let bays = layout.bays.iter().map(|bay| bay.width);
+    let range = match (bays.clone().min(), bays.max()) {
+        (Some(narrow), Some(wide)) if narrow != wide => {
+            format!("{} <small>to</small> {}", figure::set(&narrow.text(units)), figure::set(&wide.text(units)))
+        }
+        (Some(narrow), _) => figure::set(&narrow.text(units)),
+        _ => "none".to_owned(),
+    };
+    let findings = findings::findings(layout, units);
+    let to_settle = layout
+        .conflicts
+        .iter()
+        .filter(|conflict| conflict.severity == calculators::wall::plan::Severity::Settle)
+        .count();
+    let sticks: usize = layout.sticks.iter().map(|plan| plan.sticks.len()).sum();
+    let mut numbers = vec![
+        cell("length on which bays are set out", figure::set(&plan.length.text(units))),
+        cell("clear bays", range),
+        cell("boards along the foot", layout.boards.to_string()),
+        cell("pieces to cut", layout.cut_list.len().to_string()),
+    ];
+    if sticks > 0 {
+        numbers.push(cell("sticks to saw", sticks.to_string()));
+    }
+    numbers
+        .push(cell("nails and pins", (layout.nails.in_rails + layout.nails.in_boards + layout.nails.pins).to_string()));
+    PlanView {
+        wall: plan.wall.clone(),
+        cells: vec![
+            cell("Wall", figure::escape(&plan.wall)),
+            cell("Measured", measured),
+            cell("Floor falls", figure::set(&plan.floor_fall.text(units))),
+            cell("Tape", figure::set(&input.scheme.tape.in_units(units).step().text(units))),
+        ],
+        drawing: elevation("elevation", &drawing, units),
+        numbers,
+        remarks: findings::remarks(plan, units),
+        findings,
+        to_settle,
+        ways: ways::ways(input, plan, layout.rank, units),
+        lines: marks::lines(&plan.wall, layout, units),
+        offsets: marks::offsets(layout, units),
+        cuts: cuts::cuts(&plan.wall, layout, units),
+        sticks: cuts::sticks(input, layout, units),
+        reason: figure::in_sentence(&layout.reason.in_units(units)),
+    }
+}
