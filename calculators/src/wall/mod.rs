@@ -7,4 +7,18 @@
 pub mod scheme;
 pub mod survey;
 
+pub mod bays;
+pub mod boarding;
+pub mod clash;
+pub mod corners;
+pub mod defaults;
+pub mod faults;
+pub mod frame;
+pub mod line;
+pub mod measured;
+pub mod notch;
+pub mod rake;
+pub mod scarf;
+pub mod search;
+
 pub mod plan;
