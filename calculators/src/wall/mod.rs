@@ -8,6 +8,7 @@ pub mod scheme;
 pub mod survey;
 
 pub mod bays;
+pub mod board_members;
 pub mod boarding;
 pub mod clash;
 pub mod corners;
@@ -17,6 +18,7 @@ pub mod frame;
 pub mod line;
 pub mod measured;
 pub mod notch;
+pub mod rail_members;
 pub mod rake;
 pub mod scarf;
 pub mod search;
