@@ -8,8 +8,6 @@ pub mod catalogue;
 
 pub mod wall;
 
-pub mod fixing;
-
 pub mod stock;
 
 pub mod fixing;

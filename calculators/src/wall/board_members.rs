@@ -34,24 +34,7 @@ pub struct BoardWork<'a> {
 
 /// The pieces of one board, from the bottom up.
 pub fn board_members(position: &Position, work: &BoardWork<'_>) -> Vec<Member> {
-    let (left, right) = (position.board_left, position.board_right);
-    let centre = middle(left, right);
-    let least = SHORTEST_BOARD.in_units(work.settled.units()).exact();
-    let mut pieces: Vec<(Line, Line)> = Vec::new();
-    let mut from = work.boarding.foot.clone();
-    for (low, high) in obstacles(left, right, work) {
-        let low = low.unwrap_or_else(|| from.clone());
-        let low = if work.boarding.head.at(centre) < low.at(centre) { work.boarding.head.clone() } else { low };
-        if least <= low.at(centre) - from.at(centre) {
-            pieces.push((from.clone(), low));
-        }
-        if from.at(centre) < high.at(centre) {
-            from = high;
-        }
-    }
-    if least <= work.boarding.head.at(centre) - from.at(centre) {
-        pieces.push((from, work.boarding.head.clone()));
-    }
+    let pieces = rows_at(position.board_left, position.board_right, work);
     let several = pieces.len() > 1;
     let name = &work.survey.name;
     pieces
@@ -66,6 +49,28 @@ pub fn board_members(position: &Position, work: &BoardWork<'_>) -> Vec<Member> {
             member(id, position, &low, &high, work)
         })
         .collect()
+}
+
+/// The rows over a stretch of wall, from the bottom up: lower and upper line of each, rails and openings left out.
+pub fn rows_at(left: Exact, right: Exact, work: &BoardWork<'_>) -> Vec<(Line, Line)> {
+    let centre = middle(left, right);
+    let least = SHORTEST_BOARD.in_units(work.settled.units()).exact();
+    let mut rows: Vec<(Line, Line)> = Vec::new();
+    let mut from = work.boarding.foot.clone();
+    for (low, high) in obstacles(left, right, work) {
+        let low = low.unwrap_or_else(|| from.clone());
+        let low = if work.boarding.head.at(centre) < low.at(centre) { work.boarding.head.clone() } else { low };
+        if least <= low.at(centre) - from.at(centre) {
+            rows.push((from.clone(), low));
+        }
+        if from.at(centre) < high.at(centre) {
+            from = high;
+        }
+    }
+    if least <= work.boarding.head.at(centre) - from.at(centre) {
+        rows.push((from, work.boarding.head.clone()));
+    }
+    rows
 }
 
 /// What a board meets from the bottom up: lower and upper line of each rail and opening over its width.

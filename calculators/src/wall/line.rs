@@ -167,7 +167,7 @@ mod tests {
         // By hand: a rail of 100 mm turning by atan(3/4): tan of half of it is 1/3, and its plumb thickness is 100 × 5/4.
         let bottom = mm(&[(0, 0), (1000, 0), (1400, 300)]).below(Length::mm(100));
         let (x, y) = bottom.points()[1];
-        assert!((x.in_mm() - 1033.333_333).abs() < 1e-5, "{x}");
+        assert!((x.in_mm() - 1_033.333_333).abs() < 1e-5, "{x}");
         assert_eq!(y, Length::mm(-100));
         assert_eq!(bottom.points()[2].1, Length::mm(175));
     }
