@@ -1,7 +1,9 @@
-//! Fixing: adhesive, what nails hold, and the boxes behind the boards.
+//! Fixing: where the studs are, adhesive, which nail reaches and what it holds, and the boxes behind the boards.
 
 pub mod adhesive;
 pub mod box_fill;
 pub mod box_set_back;
 pub mod nail_holding;
 pub mod nail_sizes;
+pub mod nails;
+pub mod studs;

@@ -7,4 +7,30 @@
 pub mod scheme;
 pub mod survey;
 
+pub mod base_step;
+pub mod bays;
+pub mod board_members;
+pub mod boarding;
+pub mod clash;
+pub mod closing;
+pub mod conflicts;
+pub mod corners;
+pub mod defaults;
+pub mod faults;
+pub mod frame;
+pub mod line;
+pub mod marking;
+pub mod measured;
+pub mod notch;
+pub mod placing;
+pub mod plates;
+pub mod rail_members;
+pub mod rake;
+pub mod scarf;
+pub mod search;
+pub mod sticks;
+pub mod sums;
+
 pub mod plan;
+pub mod planning;
+pub mod practice_room;

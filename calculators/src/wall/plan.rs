@@ -109,7 +109,7 @@ pub struct ScoreTerm {
 }
 
 /// Where a board stands.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Position {
     /// Counted from the left, beginning with 1.
     pub number: usize,

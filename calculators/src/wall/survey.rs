@@ -21,8 +21,8 @@ pub type Thickness = Within<3_000, 51_000>;
 pub type Small = Within<0, 102_000>;
 /// A clearance to heat, air or a device: up to 6 ft.
 pub type Clearance = Within<0, 1_830_000>;
-/// The angle between two walls: 30° to 150° inside; outside corners are measured across the air too and go to 330°.
-pub type CornerAngle = Physical<kind::Angle, 30_000, 330_000>;
+/// The angle between the faces of two walls: 30° to 150°; 90° is square, inside and outside.
+pub type CornerAngle = Physical<kind::Angle, 30_000, 150_000>;
 
 /// All that was measured on one wall.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]

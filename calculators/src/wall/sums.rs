@@ -1,0 +1,252 @@
+//! Lengths and areas of a layout, its nails, and its pieces for the saw.
+
+use super::boarding::Boarding;
+use super::defaults::Settled;
+use super::frame::{Frame, StopperSource};
+use super::line::Line;
+use super::measured::Measured;
+use super::plan::{CutKind, Member, MemberKind, MemberNails, Nails, Piece, Position, Standing, StudHits, Totals};
+use super::scarf::LongRail;
+use super::scheme::WallInput;
+use super::survey::{Agreed, EndKind};
+use crate::fixing::{nails, studs};
+use crate::quantity::{Amount, Exact, Length};
+
+/// The boards that meet a stud and those that do not.
+pub fn stud_hits(positions: &[Position], centres: &[Length], settled: &Settled) -> StudHits {
+    let margin = super::defaults::STUD_MARGIN.in_units(settled.units());
+    let hit = |position: &&Position| studs::hit((position.board_left, position.board_right), centres, margin).is_some();
+    let (hits, misses): (Vec<&Position>, Vec<&Position>) = positions.iter().partition(hit);
+    StudHits {
+        known: !centres.is_empty(),
+        centres: centres.to_vec(),
+        hits: hits.iter().map(|position| position.number).collect(),
+        misses: misses.iter().map(|position| position.number).collect(),
+    }
+}
+
+/// Nails and pins of every member.
+pub fn nail_list(members: &[Member], input: &WallInput, settled: &Settled) -> Nails {
+    let units = settled.units();
+    let rail = input.scheme.rails.thickness.map_or(input.scheme.board_thickness.get(), Length::from);
+    let window = nails::window(rail, settled.plasterboard, nails::penetration(units));
+    let per_member: Vec<MemberNails> = members
+        .iter()
+        .map(|member| {
+            let length = member.length.exact.up_to(Length::from_nm(1));
+            let (in_member, pins) = match member.position {
+                Some(_) => (nails::in_board(length, units), nails::pins(length, units)),
+                None if member.studs.is_empty() => (0, nails::pins(length, units)),
+                None => (nails::in_rail(member.studs.len(), member.joints.len() + 1), 0),
+            };
+            MemberNails { member: member.id.clone(), nails: in_member, pins }
+        })
+        .collect();
+    let sum = |boards: bool| {
+        let chosen = members.iter().zip(&per_member).filter(|(member, _)| member.position.is_some() == boards);
+        chosen.map(|(_, nails)| nails.nails).sum::<usize>()
+    };
+    let (in_rails, in_boards) = (sum(false), sum(true));
+    let pins = per_member.iter().map(|nails| nails.pins).sum();
+    Nails {
+        rail_from: window.from,
+        rail_below: window.below,
+        rail_nail: nails::choice(window, &nails::sold(units)),
+        in_rails,
+        in_boards,
+        pins,
+        heads: in_rails + in_boards + pins,
+        per_member,
+    }
+}
+
+/// Every piece with its stop setting; joined rails as their parts.
+pub fn pieces(members: &[Member], settled: &Settled) -> Vec<Piece> {
+    let step = settled.saw_tape.step();
+    let whole = |member: &Member| {
+        let width = member.width.up_to(Length::from_nm(1));
+        let piece = |label: String, length: Length| Piece {
+            label,
+            width,
+            thickness: member.thickness,
+            length,
+            rail: member.position.is_none(),
+        };
+        if member.joints.is_empty() {
+            return vec![piece(member.id.clone(), member.length.shown())];
+        }
+        let nm = Length::from_nm(1);
+        let xs = || member.outline.iter().map(|point| point.x);
+        let ends = xs().min().zip(xs().max());
+        let (from, to) = ends.map_or((Length::ZERO, Length::ZERO), |(from, to)| (from.nearest(nm), to.nearest(nm)));
+        let lap = member.joints.first().map_or(Length::ZERO, |joint| joint.lap.nearest(nm));
+        let joints: Vec<Length> = member.joints.iter().map(|joint| joint.stud).collect();
+        let rail = LongRail { from, to, usable: Length::LONGEST, lap, studs: &[] };
+        let parts = rail.pieces(&joints).into_iter().zip('a'..='z');
+        parts.map(|(length, letter)| piece(format!("{}{letter}", member.id), length.exact().nearest(step))).collect()
+    };
+    members.iter().flat_map(whole).collect()
+}
+
+/// What is summed over.
+pub struct Whole<'a> {
+    /// The whole input.
+    pub input: &'a WallInput,
+    /// The measured wall.
+    pub wall: &'a Measured,
+    /// The lines of the boarding.
+    pub boarding: &'a Boarding,
+    /// Fixed boards and what interrupts the boarding.
+    pub frame: &'a Frame,
+    /// Boards at their places.
+    pub positions: &'a [Position],
+    /// Every piece of trim.
+    pub members: &'a [Member],
+}
+
+/// Lengths and areas that paint, caulk, tape and price are worked out from.
+pub fn totals(whole: &Whole<'_>) -> Totals {
+    let sum = |lengths: &mut dyn Iterator<Item = Exact>| lengths.fold(Exact::ZERO, |total, length| total + length);
+    let boards = || whole.members.iter().filter(|member| member.position.is_some());
+    let rails = || whole.members.iter().filter(|member| member.position.is_none() && member.kind != MemberKind::Base);
+    let bases = || whole.members.iter().filter(|member| member.kind == MemberKind::Base);
+    let both_edges = |member: &Member| member.first_edge + member.second_edge;
+
+    let all_edges = sum(&mut boards().map(both_edges));
+    let hidden = sum(&mut boards().map(|member| hidden_edge(member, whole)));
+    let board_edges = all_edges - hidden;
+    let butts = sum(&mut rails().map(|rail| butting(rail, whole)));
+    let rail_edges = sum(&mut rails().map(both_edges)) - butts;
+    let foot = base_line(whole);
+    let thickness = whole.input.scheme.board_thickness.get().in_m();
+    let rail_thickness = whole.input.scheme.rails.thickness.map_or(thickness, |rail| rail.get().in_m());
+    let faces = whole.members.iter().filter(|member| member.kind != MemberKind::Base);
+    let face = |member: &Member| member.width.in_mm() * middle_length(member).in_mm() / 1e6;
+    let angled = |cut: CutKind| usize::from(!matches!(cut, CutKind::Square | CutKind::Scarf));
+    Totals {
+        board_length: sum(&mut boards().map(|member| member.length.exact)),
+        rail_length: sum(&mut rails().map(|member| member.length.exact)),
+        base_length: sum(&mut bases().map(|member| member.length.exact)),
+        board_edges,
+        rail_edges,
+        caulk: all_edges + rail_edges + foot,
+        field: Amount::of(field(whole)),
+        faces: Amount::of(faces.map(face).sum()),
+        edges: Amount::of(board_edges.in_mm() / 1e3 * thickness + rail_edges.in_mm() / 1e3 * rail_thickness),
+        base_face: Amount::of(base_face(whole)),
+        openings: whole.input.survey.openings.len(),
+        plates: whole
+            .input
+            .survey
+            .boxes
+            .iter()
+            .filter(|plate| plate.agreed != Some(Agreed::MoveBox))
+            .map(|plate| plate.kind)
+            .collect(),
+        angled_cuts: whole.members.iter().map(|member| angled(member.start.cut) + angled(member.end.cut)).sum(),
+    }
+}
+
+fn middle_length(member: &Member) -> Exact {
+    (member.first_edge + member.second_edge).half()
+}
+
+fn place<'a>(member: &Member, whole: &'a Whole<'_>) -> Option<&'a Position> {
+    member.position.and_then(|number| whole.positions.get(number.checked_sub(1)?))
+}
+
+/// The long edge of an end board that lies against another wall or a casing.
+fn hidden_edge(member: &Member, whole: &Whole<'_>) -> Exact {
+    let Some(position) = place(member, whole).filter(|place| matches!(place.why, Standing::End | Standing::Pier))
+    else {
+        return Exact::ZERO;
+    };
+    let against = |kind| matches!(kind, EndKind::InsideFirst | EndKind::InsideSecond | EndKind::CasingBoard);
+    let reach = whole.input.scheme.board_width.get().exact();
+    let (left, right) = (position.board_left, whole.wall.length.exact() - position.board_right);
+    let mut hidden = Exact::ZERO;
+    if left < reach && against(whole.input.survey.left.kind) {
+        hidden = hidden + member.first_edge;
+    }
+    if right < reach && against(whole.input.survey.right.kind) {
+        hidden = hidden + member.second_edge;
+    }
+    hidden
+}
+
+/// The width of all boards that butt against a rail, from below and from above.
+fn butting(rail: &Member, whole: &Whole<'_>) -> Exact {
+    let (from, to) = (rail.outline[3].x, rail.outline[2].x);
+    let near = Length::um(100).exact();
+    let butts = |member: &&Member| {
+        let Some(position) = place(member, whole) else { return false };
+        let centre = (position.left + position.right).half();
+        if centre <= from || to <= centre {
+            return false;
+        }
+        let on = |line: (Exact, Exact), height: Exact| line.0 - near <= height && height <= line.1 + near;
+        let low = (rail.outline[0].y.min(rail.outline[1].y), rail.outline[0].y.max(rail.outline[1].y));
+        let high = (rail.outline[2].y.min(rail.outline[3].y), rail.outline[2].y.max(rail.outline[3].y));
+        member.outline.iter().any(|point| on(low, point.y))
+            && member.outline.iter().all(|point| point.y <= low.1 + near)
+            || member.outline.iter().all(|point| high.0 - near <= point.y)
+                && member.outline.iter().any(|point| on(high, point.y))
+    };
+    let boards = whole.members.iter().filter(|member| member.position.is_some()).filter(butts);
+    boards
+        .filter_map(|member| place(member, whole))
+        .fold(Exact::ZERO, |total, place| total + (place.right - place.left))
+}
+
+/// The line of base or floor between boards, doors left out.
+fn base_line(whole: &Whole<'_>) -> Exact {
+    let doors = whole.frame.stoppers.iter().filter(|stopper| stopper.bottom.is_none());
+    let doors = doors.fold(Exact::ZERO, |total, stopper| total + (stopper.right - stopper.left));
+    let boards = whole.positions.iter().filter(|position| {
+        let foot = whole.boarding.foot.at(position.board_left);
+        whole.members.iter().any(|member| member.position == Some(position.number) && member.outline[0].y == foot)
+    });
+    let boards = boards.fold(Exact::ZERO, |total, position| total + (position.right - position.left));
+    (whole.wall.length.exact() - doors - boards).max(Exact::ZERO)
+}
+
+/// Wall between foot and top, openings taken off, in square metres.
+fn field(whole: &Whole<'_>) -> f64 {
+    let length = whole.wall.length.exact();
+    let relief = whole.input.scheme.relief.map_or(Length::ZERO, Length::from);
+    let foot = whole.boarding.foot.raised(-relief);
+    let all = area(&foot, &whole.boarding.top, Exact::ZERO, length);
+    let openings = whole.frame.stoppers.iter().filter_map(|stopper| match stopper.source {
+        StopperSource::Opening(n) => whole.input.survey.openings.get(n),
+        StopperSource::KeepClear(_) => None,
+    });
+    let taken = openings.map(|opening| {
+        let (left, right) = (opening.left.get().exact(), opening.right.get().exact());
+        let middle = (left + right).half();
+        let low = opening.bottom.map_or(foot.at(middle), |bottom| bottom.get().exact()).max(foot.at(middle));
+        let high = whole.boarding.top.at(middle).min(opening.top.get().exact());
+        (right - left).in_mm() * (high - low).in_mm().max(0.0) / 1e6
+    });
+    (all - taken.sum::<f64>()).max(0.0)
+}
+
+/// The area between two lines, exact for lines that are straight between their points; square metres.
+fn area(low: &Line, high: &Line, from: Exact, to: Exact) -> f64 {
+    let inner = low.points().iter().chain(high.points()).map(|(x, _)| x.exact());
+    let mut places: Vec<Exact> = inner.filter(|x| from < *x && *x < to).chain([from, to]).collect();
+    places.sort_unstable();
+    let mean = |pair: &[Exact]| {
+        // Two points a hair inside, so that a step belongs to neither side.
+        let at = |share: i64| pair[0] + (pair[1] - pair[0]).times(share, 1_000).unwrap_or(Exact::ZERO);
+        let clear = |x: Exact| (high.at(x) - low.at(x)).in_mm();
+        (pair[1] - pair[0]).in_mm() * (clear(at(1)) + clear(at(999))) / 2.0
+    };
+    places.windows(2).map(mean).sum::<f64>() / 1e6
+}
+
+fn base_face(whole: &Whole<'_>) -> f64 {
+    let Some(base) = whole.input.survey.base else { return 0.0 };
+    let doors = whole.frame.stoppers.iter().filter(|stopper| stopper.bottom.is_none());
+    let doors = doors.fold(Exact::ZERO, |total, stopper| total + (stopper.right - stopper.left));
+    (whole.wall.length.exact() - doors).in_mm().max(0.0) * base.height.get().in_mm() / 1e6
+}
