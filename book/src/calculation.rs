@@ -109,7 +109,7 @@ impl Handbook {
         let path = format!("work/{}", card.id);
         let mut frame = self.frame(card.title, Some(card.step), &format!("/{path}"), units);
         frame.root = "../";
-        frame.scripts.push("work.js");
+        frame.scripts.extend(["work.js", "turn.js"]);
         let setting = Setting { root: frame.root, level: 1, focus: true, told: &[] };
         let step = self.marks.iter().find(|mark| mark.number == card.step);
         let view = PageView {

@@ -146,7 +146,7 @@ impl Handbook {
         let path = leaf.listed.path();
         let mut frame = self.frame(&leaf.chapter.title, leaf.listed.step, &format!("/{path}"), units);
         if leaf.calculators().next().is_some() {
-            frame.scripts.push("work.js");
+            frame.scripts.extend(["work.js", "turn.js"]);
         }
         let needs = leaf.chapter.needs.iter();
         let view = ChapterView {

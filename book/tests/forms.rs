@@ -98,6 +98,24 @@ fn small_buttons_do_what_they_say() {
 }
 
 #[test]
+fn turning_the_units_changes_no_value() {
+    let book = book();
+    for entry in CATALOGUE.iter() {
+        for units in BOTH {
+            let input = &entry.example(units).input;
+            let mut pairs = pairs(&book.form_html(entry, input, &[], units));
+            pairs.push((form::UNITS.to_owned(), units.word().to_owned()));
+            pairs.push((form::ACTION.to_owned(), format!("turn {}", units.other().word())));
+            assert_eq!(form::units_of(&pairs), Some(units.other()));
+            let turned = form::read(entry, &pairs, units.other()).values;
+            let id = entry.card().id;
+            let result = |input, units| entry.work(input, units).ok().map(|answer| answer["result"].clone());
+            assert_eq!(result(&turned, units.other()), result(input, units), "{id}: {turned:#}");
+        }
+    }
+}
+
+#[test]
 fn a_fault_stands_beside_its_field_with_what_was_typed() {
     let book = book();
     let entry = entry("board-weight").expect("in the catalogue");

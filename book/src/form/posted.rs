@@ -6,7 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use calculators::catalogue::Entry;
-use calculators::quantity::{Length, Units, print};
+use calculators::quantity::{Length, Units, kind_named, print, read_physical};
 use serde_json::{Map, Value};
 
 use super::shape::{self, Node, Shape};
@@ -28,7 +28,8 @@ pub struct Posted {
 /// Reads posted pairs: values first, then what the pressed button does.
 ///
 /// Buttons post `do` with `work`; `add /openings`, `drop /openings/1`, `more /run`, `less /run` (with a count: `more /run 10`),
-/// `put /run 87 1/2 in`, `show /rails`. Anything else works it out as it stands. No pair can make this fail.
+/// `put /run 87 1/2 in`; `turn metric`, which says in the
+/// other units what was written in the form's. Anything else works it out as it stands. No pair can make this fail.
 pub fn read(entry: &Entry, pairs: &[(String, String)], units: Units) -> Posted {
     let mut values = to_json(entry, pairs);
     let action = pairs.iter().rev().find(|(name, _)| name == ACTION).map_or("", |(_, action)| action.as_str());
@@ -47,14 +48,27 @@ pub fn read(entry: &Entry, pairs: &[(String, String)], units: Units) -> Posted {
             step(&mut values, schema, pointer, if verb == "more" { count } else { -count }, units);
         }
         "put" => set(&mut values, schema, pointer, word),
+        "turn" => {
+            let printed_in = written_in(pairs).unwrap_or(units);
+            turn(&mut values, Node::new(schema, true), printed_in, units);
+        }
         _ => {}
     }
     Posted { values, work }
 }
 
-/// The unit system a form was printed in, as it says itself.
+/// The unit system in which a form is to be read and answered: the one it says it was printed in, or the one it turns to.
 pub fn units_of(pairs: &[(String, String)]) -> Option<Units> {
-    let (_, word) = pairs.iter().find(|(name, _)| name == UNITS)?;
+    let turned =
+        pairs.iter().rev().find(|(name, _)| name == ACTION).and_then(|(_, action)| action.strip_prefix("turn "));
+    turned.and_then(units_named).or_else(|| written_in(pairs))
+}
+
+fn written_in(pairs: &[(String, String)]) -> Option<Units> {
+    units_named(&pairs.iter().find(|(name, _)| name == UNITS)?.1)
+}
+
+fn units_named(word: &str) -> Option<Units> {
     [Units::Imperial, Units::Metric].into_iter().find(|units| units.word() == word)
 }
 
@@ -244,6 +258,40 @@ fn step(values: &mut Value, schema: &Value, pointer: &str, count: i64, units: Un
             let Some(number) = value.as_i64() else { return };
             let moved = number.saturating_add(count).clamp(least.unwrap_or(i64::MIN), most.unwrap_or(i64::MAX));
             set(values, schema, pointer, &moved.to_string());
+        }
+        _ => {}
+    }
+}
+
+/// Says every length and quantity that can be read in the units of `from` again in those of `to`. Nothing changes its value: what
+/// lies on no mark of the other system is said in millimetres to the last decimal.
+fn turn(value: &mut Value, node: Node<'_>, from: Units, to: Units) {
+    match (node.shape(), value) {
+        (Shape::Group, Value::Object(fields)) => {
+            for (name, field) in node.fields() {
+                fields.get_mut(name).into_iter().for_each(|value| turn(value, field, from, to));
+            }
+        }
+        (Shape::Variants { tag, branches }, Value::Object(fields)) => {
+            let word = fields.get(tag).and_then(Value::as_str).unwrap_or_default().to_owned();
+            let Some((_, branch)) = branches.iter().find(|(name, _)| *name == word) else { return };
+            for (name, field) in shape::fields(branch) {
+                fields.get_mut(name).into_iter().for_each(|value| turn(value, field, from, to));
+            }
+        }
+        (Shape::List { item, .. }, Value::Array(items)) => {
+            items.iter_mut().for_each(|value| turn(value, Node::new(item, true), from, to));
+        }
+        (Shape::Length { .. }, Value::String(text)) => {
+            let Ok(length) = Length::read(text, from) else { return };
+            let plain = print::plain(length.exact(), to);
+            let same = Length::read(&plain, to) == Ok(length);
+            *text = if same { plain } else { print::millimetres(length.exact(), Length::from_nm(1)) };
+        }
+        (Shape::Physical { kind, .. }, Value::String(text)) => {
+            let Some(facts) = kind_named(kind) else { return };
+            let Ok(metric) = read_physical(facts, &Value::from(text.as_str()), from) else { return };
+            *text = format!("{metric} {}", facts.metric.symbol).trim_end().to_owned();
         }
         _ => {}
     }

@@ -31,13 +31,15 @@ function selectorOf(element) {
 /** @type {Map<string, AbortController>} */
 const running = new Map();
 
-/** @param {HTMLFormElement} form @param {HTMLElement | null} submitter */
-async function send(form, submitter) {
+/**
+ * Asks for a calculation and puts the answer in the place of the old one.
+ * @param {HTMLFormElement} form
+ * @param {URLSearchParams} body what is posted
+ * @param {boolean} asked whether somebody pressed the button and waits for it
+ */
+export async function ask(form, body, asked) {
   const section = form.closest("section.calculation");
   if (!section) return;
-  const body = new URLSearchParams();
-  for (const [name, value] of new FormData(form)) body.append(name, String(value));
-  if (submitter instanceof HTMLButtonElement) body.append(submitter.name, submitter.value);
   running.get(section.id)?.abort();
   const control = new AbortController();
   running.set(section.id, control);
@@ -46,34 +48,45 @@ async function send(form, submitter) {
     const reply = await fetch(form.action, { method: "POST", body, headers: { Accept: "text/html", "X-Part": "calculation" }, signal: control.signal });
     const page = new DOMParser().parseFromString(await reply.text(), "text/html");
     const fresh = page.getElementById(section.id);
-    if (!fresh) throw new Error("no calculation in the reply");
-    const answered = fresh.querySelector("form.work");
-    if (!answered) throw new Error("no form in the reply");
+    const answered = fresh?.querySelector("form.work");
+    if (!fresh || !(answered instanceof HTMLFormElement)) throw new Error("no calculation in the reply");
+    answered.dataset.changed = "";
     const faults = fresh.querySelector(".faults");
     faults?.removeAttribute("autofocus");
-    const asked = submitter instanceof HTMLButtonElement && submitter.value === "work";
     // Only what can differ is exchanged: cautions, example and sources stay as the page has them.
     section.querySelector(":scope > .faults")?.remove();
     if (faults) form.before(faults);
     form.replaceWith(answered);
     const target = asked && faults ? faults : back && answered.querySelector(back);
     if (target instanceof HTMLElement) target.focus({ preventScroll: !(asked && faults) });
-    say(fresh instanceof HTMLElement ? fresh.dataset.say ?? "" : "");
+    say(fresh.dataset.say ?? "");
   } catch (error) {
     if (error instanceof DOMException && error.name === "AbortError") return;
-    const answer = section.querySelector(".answer");
     const sentence = "The calculating part is not answering. What you typed is kept; press Work it out to ask again.";
-    let note = answer?.querySelector(".silent");
-    if (answer && !note) {
-      note = document.createElement("p");
-      note.className = "silent";
-      answer.prepend(note);
-    }
-    if (note) note.textContent = sentence;
+    const answer = section.querySelector(".answer");
+    const note = answer?.querySelector(".silent") ?? document.createElement("p");
+    note.className = "silent";
+    note.textContent = sentence;
+    answer?.prepend(note);
     say(sentence);
   } finally {
     if (running.get(section.id) === control) running.delete(section.id);
   }
+}
+
+/** The pairs a form would post. @param {HTMLFormElement} form */
+export function posted(form) {
+  const body = new URLSearchParams();
+  for (const [name, value] of new FormData(form)) body.append(name, String(value));
+  return body;
+}
+
+/** @param {HTMLFormElement} form @param {HTMLElement | null} submitter */
+function send(form, submitter) {
+  const body = posted(form);
+  const button = submitter instanceof HTMLButtonElement ? submitter : null;
+  if (button) body.append(button.name, button.value);
+  return ask(form, body, button?.value === "work");
 }
 
 /** @param {EventTarget | null} target @returns {HTMLFormElement | null} */
