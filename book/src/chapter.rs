@@ -43,8 +43,8 @@ pub(crate) enum Block {
     Prose(Text),
     /// A table.
     Table(Text),
-    /// A note for the margin.
-    Margin { label: String, text: Text },
+    /// A note for the margin, under its label or beginning with it.
+    Margin { label: String, labelled: bool, text: Text },
     /// A check list, or a hold point when the work must stop there.
     Checks { legend: String, hold: bool, intro: Text, items: Vec<Check> },
     /// A caution of the register.
@@ -181,7 +181,7 @@ impl Reader<'_> {
         let mut needs = Vec::new();
         for item in items(events) {
             match bold_beginning(&item) {
-                Some(split) => needs.push(split),
+                Some((label, text)) => needs.push((label.trim_end_matches(['.', ':']).to_owned(), text)),
                 None => return false,
             }
         }
@@ -199,10 +199,15 @@ impl Reader<'_> {
     fn quote(&mut self, line: usize, events: &[Event<'static>]) {
         let content = inside(events).0;
         let first = block_end(&content);
-        let Some((label, beginning)) = content.get(..first).and_then(|block| bold_beginning(&inside(block).0)) else {
+        let opening = content.get(..first).map(|block| inside(block).0).unwrap_or_default();
+        let Some((label, beginning)) = bold_beginning(&opening) else {
             self.place(line, Block::Prose(Text(events.to_vec())));
             return;
         };
+        // A label is a sentence of its own; bold words that begin a sentence stay in it.
+        let is_label = label.ends_with(['.', ':', '?', '!']) || label.starts_with("Hold point");
+        let label = label.trim_end_matches(['.', ':']).to_owned();
+        let beginning = if is_label { beginning } else { Text(opening) };
         let mut text = Vec::new();
         if !beginning.is_empty() {
             text.push(Event::Start(Tag::Paragraph));
@@ -212,7 +217,7 @@ impl Reader<'_> {
         let rest = content.get(first..).unwrap_or_default();
         if !label.starts_with("Hold point") {
             text.extend_from_slice(rest);
-            self.place(line, Block::Margin { label, text: Text(text) });
+            self.place(line, Block::Margin { label, labelled: is_label, text: Text(text) });
             return;
         }
         let list = rest.iter().position(|event| matches!(event, Event::Start(Tag::List(_)))).unwrap_or(rest.len());
@@ -345,7 +350,6 @@ fn bold_beginning(events: &[Event<'static>]) -> Option<(String, Text)> {
     }
     let end = block_end(&events);
     let label = Text(events.get(..end)?.to_vec()).words();
-    let label = label.trim_end_matches(['.', ':']).to_owned();
     let mut rest = events.get(end..)?.to_vec();
     if let Some(Event::Text(text)) = rest.first_mut() {
         *text = text.trim_start_matches([':', '.', ' ']).to_owned().into();
@@ -386,11 +390,21 @@ mod tests {
         let kinds: Vec<_> = chapter.blocks.iter().map(|placed| &placed.block).collect();
         assert!(matches!(kinds[0], Block::Heading { level: 2, id, .. } if id == "in-this-order"));
         assert!(matches!(kinds[1], Block::Prose(_)));
-        assert!(matches!(kinds[2], Block::Margin { label, .. } if label == "Why the line"));
+        assert!(
+            matches!(kinds[2], Block::Margin { label, labelled: true, text } if label == "Why the line" && text.words() == "Floors fall.")
+        );
         assert!(matches!(kinds[3], Block::Checks { hold: true, legend, items, .. }
             if legend == "Hold point: before the saw" && items[0].key == "marks-read" && items[0].text.words() == "All marks read"));
         assert!(matches!(kinds[4], Block::Caution { key } if key == "laser-light"));
         assert_eq!(chapter.blocks[4].line, 21);
+    }
+
+    #[test]
+    fn bold_words_that_begin_a_sentence_stay_in_it() {
+        let (chapter, _) = read("chapters/x.md", "# T\n\nLead.\n\n> **Spread** is a width.\n");
+        assert!(
+            matches!(&chapter.blocks[0].block, Block::Margin { labelled: false, text, .. } if text.words() == "Spread is a width.")
+        );
     }
 
     #[test]

@@ -262,8 +262,10 @@ fn findable(leaves: &[Leaf], places: &BTreeMap<String, String>) -> Vec<Findable>
                     all.push(std::mem::replace(&mut current, next));
                     continue;
                 }
-                Block::Margin { label, text } => format!("{label}: {}", text.words()),
-                Block::Heading { text, .. } | Block::Prose(text) | Block::Table(text) => text.words(),
+                Block::Margin { label, labelled: true, text } => format!("{label}: {}", text.words()),
+                Block::Margin { text, .. } | Block::Heading { text, .. } | Block::Prose(text) | Block::Table(text) => {
+                    text.words()
+                }
                 Block::Checks { legend, intro, items, .. } => {
                     let items: Vec<_> = items.iter().map(|item| item.text.words()).collect();
                     format!("{legend}. {} {}", intro.words(), items.join(". "))

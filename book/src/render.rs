@@ -271,8 +271,8 @@ impl Handbook {
                 "<div class=\"tablewrap worded wide\" role=\"group\" aria-label=\"Table\" tabindex=\"0\">{}</div>\n",
                 text.html(setting)
             ),
-            Block::Margin { label, text } => {
-                self.theme.fill("margin.html", &Need { label: label.clone(), text: text.html(setting) })
+            Block::Margin { label, labelled, text } => {
+                self.theme.fill("margin.html", &MarginView { label, labelled: *labelled, text: text.html(setting) })
             }
             Block::Checks { legend, hold, intro, items } => {
                 let items = items.iter().map(|item| CheckView { key: &item.key, text: item.text.html(setting) });
@@ -311,6 +311,13 @@ impl Handbook {
         let view = self.cautions.get(key).map(|caution| CautionView { word: caution.level.word(), caution });
         view.map(|view| self.theme.fill("caution.html", &view)).unwrap_or_default()
     }
+}
+
+#[derive(Serialize)]
+struct MarginView<'a> {
+    label: &'a str,
+    labelled: bool,
+    text: String,
 }
 
 #[derive(Serialize)]
