@@ -209,6 +209,10 @@ fn pier(
     if crowded {
         let (seen_left, board_left) = left.as_ref().map_or((from, from), |board| (board.left, board.board_left));
         let (seen_right, board_right) = right.as_ref().map_or((to, to), |board| (board.right, board.board_right));
+        if seen_right <= seen_left {
+            // Boards on the other wall cover the whole of it.
+            return;
+        }
         frame.fixed.push(FixedBoard {
             left: seen_left,
             right: seen_right,

@@ -41,7 +41,8 @@ impl Line {
         &self.points
     }
 
-    /// The height at a place along the wall, exact.
+    /// The height at a place along the wall, to the nanometre: heights are summed over walls of many slopes, and a fraction for
+    /// each slope would outgrow any number.
     pub fn at(&self, x: Exact) -> Exact {
         let after = self.points.partition_point(|(at, _)| at.exact() < x);
         match (after.checked_sub(1).and_then(|before| self.points.get(before)), self.points.get(after)) {
@@ -142,7 +143,7 @@ fn between(left: (Length, Length), right: (Length, Length), x: Exact) -> Exact {
         .checked_mul(along.nm())
         .zip(along.parts().checked_mul(i128::from(width.nm())))
         .and_then(|(top, bottom)| Exact::of_parts(top, bottom));
-    step.map_or(left.1.exact(), |step| step + left.1)
+    step.map_or(left.1.exact(), |step| (step + left.1).nearest(Length::from_nm(1)).exact())
 }
 
 #[cfg(test)]

@@ -100,23 +100,35 @@ fn stretches(line: &RailLine, work: &RailWork<'_>) -> Vec<(Exact, Exact)> {
     let (mut from, to) = line.along.unwrap_or_else(|| along_wall(line, work));
     let mut stretches = Vec::new();
     let wide = work.wall.length.exact();
-    for stopper in &work.frame.stoppers {
-        if line.along.is_some() {
-            break;
-        }
-        let band = line.band(stopper.left.max(Exact::ZERO), stopper.right.min(wide));
-        let meets = band.0 < stopper.top && stopper.bottom.is_none_or(|bottom| bottom < band.1);
-        if meets && from < stopper.right && stopper.left < to {
-            if from < stopper.left {
-                stretches.push((from, stopper.left));
+    if line.along.is_none() {
+        for (left, right, bottom, top) in blocks(line, work) {
+            let band = line.band(left.max(Exact::ZERO), right.min(wide));
+            let meets = band.0 < top && bottom.is_none_or(|bottom| bottom < band.1);
+            if meets && from < right && left < to {
+                if from < left {
+                    stretches.push((from, left));
+                }
+                from = right;
             }
-            from = stopper.right;
         }
     }
     if from < to {
         stretches.push((from, to));
     }
     stretches
+}
+
+/// Left, right, bottom and top of everything that can interrupt a rail, from left to right. Low openings that no board meets
+/// still interrupt the base.
+fn blocks(line: &RailLine, work: &RailWork<'_>) -> Vec<(Exact, Exact, Option<Exact>, Exact)> {
+    let stoppers = work.frame.stoppers.iter().map(|stop| (stop.left, stop.right, stop.bottom, stop.top));
+    let low = work.input.survey.openings.iter().filter(|_| line.kind == MemberKind::Base).map(|opening| {
+        let bottom = opening.bottom.map(|bottom| bottom.get().exact());
+        (opening.left.get().exact(), opening.right.get().exact(), bottom, opening.top.get().exact())
+    });
+    let mut blocks: Vec<_> = stoppers.chain(low).collect();
+    blocks.sort_by_key(|block| (block.0, block.1));
+    blocks
 }
 
 /// From end to end: the clear length at the rail's own height, less what other walls' boards take, plus what laps past a corner.
