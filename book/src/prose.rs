@@ -47,6 +47,29 @@ impl Text {
         out.trim().to_owned()
     }
 
+    /// Its links to calculators: the words of the link and the calculator's id.
+    pub(crate) fn calculators(&self) -> Vec<(String, String)> {
+        let mut found: Vec<(String, String)> = Vec::new();
+        let mut inside = false;
+        for event in &self.0 {
+            match event {
+                Event::Start(Tag::Link { dest_url, .. }) => {
+                    let id = dest_url.strip_prefix("work:");
+                    inside = id.is_some();
+                    found.extend(id.map(|id| (String::new(), id.to_owned())));
+                }
+                Event::End(TagEnd::Link) => inside = false,
+                Event::Text(text) if inside => {
+                    if let Some((words, _)) = found.last_mut() {
+                        words.push_str(text);
+                    }
+                }
+                _ => {}
+            }
+        }
+        found
+    }
+
     /// Whether nothing is left to print.
     pub(crate) fn is_empty(&self) -> bool {
         self.words().is_empty()

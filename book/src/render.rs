@@ -73,9 +73,8 @@ struct FrontView<'a> {
     board_width: &'static str,
     title: &'a str,
     lead: String,
-    body: String,
     sequence: Vec<StepLine>,
-    /// Calculators to look up at once, each with its number in the book.
+    /// Calculators to look up at once, as the front page's chapter lists them, each with its number in the book.
     numbers: Vec<SheetLine>,
     sheets: Vec<SheetLine>,
 }
@@ -185,12 +184,12 @@ impl Handbook {
                 }
             })
             .collect();
-        let numbers = self.leaves.iter().flat_map(Leaf::calculators).filter_map(|(_, id)| {
-            Some(SheetLine {
-                name: entry(id)?.card().title.to_owned(),
-                path: self.place_of(id)?.to_owned(),
-                number: self.numbers.get(id)?.clone(),
-            })
+        let asked = leaf.chapter.blocks.iter().filter_map(|placed| match &placed.block {
+            Block::Prose(text) => Some(text.calculators()),
+            _ => None,
+        });
+        let numbers = asked.flatten().filter_map(|(name, id)| {
+            Some(SheetLine { name, path: self.place_of(&id)?.to_owned(), number: self.numbers.get(&id)?.clone() })
         });
         let sheets = self.leaves.iter().filter(|leaf| leaf.listed.step.is_none() && leaf.listed.file != FRONT);
         let view = FrontView {
@@ -201,7 +200,6 @@ impl Handbook {
             },
             title: &leaf.chapter.title,
             lead: leaf.chapter.lead.html(setting),
-            body: self.body(leaf, units),
             sequence,
             numbers: numbers.collect(),
             sheets: sheets
