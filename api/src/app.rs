@@ -11,7 +11,7 @@ use axum::routing::{get, post};
 use book::{Asset, Handbook, Page};
 use calculators::quantity::Units;
 
-use crate::{calculators as asked, choices, guard, openapi, pages};
+use crate::{calculators as asked, choices, guard, openapi, pages, walls};
 
 /// The largest body that is read: a wall with every list full takes a tenth of it.
 pub const LARGEST_BODY: usize = 1024 * 1024;
@@ -65,6 +65,7 @@ pub fn app(state: State) -> Router {
         .route("/", get(pages::front))
         .route("/find", get(pages::find))
         .route("/choices", post(choices::choose))
+        .route("/wall", get(walls::practice_wall).post(walls::wall))
         .route("/work/{id}", get(pages::calculator).post(pages::worked))
         .route("/api", get(openapi::contents))
         .route("/api/openapi.json", get(openapi::document))

@@ -18,6 +18,7 @@ use crate::answer::{self, Form};
 use crate::app::{LONGEST_WORK, State as Shared};
 use crate::posted;
 use crate::problem::ApiError;
+use crate::walls;
 
 /// Routes under `/api/calculators`.
 pub fn routes() -> Router<Shared> {
@@ -111,6 +112,8 @@ pub fn answered(book: &Handbook, entry: &Entry, input: &Value, units: Units, for
             .ok_or(ApiError::NotAcceptable("application/json, text/html or text/plain; it has no list")),
         Form::Html => Ok(book.panel_html(entry, &answer, units)),
         Form::Text => Ok(book.plain_text(entry, &answer)),
+        Form::Svg if entry.card().id == walls::WALL_PLAN => walls::drawing(book, entry, input, units)
+            .map_err(|faults| ApiError::Faults(Fault::print_all(&faults, units))),
         Form::Svg => Err(ApiError::NotAcceptable("application/json, text/html or text/plain; it has no drawing")),
     }
 }

@@ -2,6 +2,7 @@
 
 pub mod render;
 pub mod serve;
+pub mod wall;
 pub mod work;
 
 use std::path::Path;
@@ -27,6 +28,7 @@ enum Command {
     Serve(serve::Serve),
     Render(render::Render),
     Work(work::Work),
+    Wall(wall::Wall),
 }
 
 /// A unit system as a word on the command line.
@@ -64,6 +66,7 @@ pub fn run() -> ExitCode {
         Some(Command::Serve(serve)) => serve.run(),
         Some(Command::Render(render)) => render.run(),
         Some(Command::Work(work)) => work.run(),
+        Some(Command::Wall(wall)) => wall.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -13,5 +13,6 @@ pub mod openapi;
 pub mod pages;
 pub mod posted;
 pub mod problem;
+pub mod walls;
 
 pub use app::{State, app};

@@ -7,6 +7,7 @@ use serde_json::{Map, Value, json};
 
 use crate::answer::Form;
 use crate::calculators::address;
+use crate::walls::WALL_PLAN;
 
 /// `GET /api`.
 pub async fn contents() -> Json<Value> {
@@ -55,6 +56,9 @@ fn path(entry: &Entry) -> Value {
         "text/html": { "schema": { "type": "string" } },
         "text/plain": { "schema": { "type": "string" } },
     });
+    if card.id == WALL_PLAN {
+        content["image/svg+xml"] = json!({ "schema": { "type": "string" } });
+    }
     if card.list.is_some() {
         content["text/csv"] = json!({ "schema": { "type": "string" } });
     }

@@ -13,6 +13,7 @@ use crate::page::{LIGHT_SLOT, Page};
 use crate::pole::Pole;
 use crate::prose::Setting;
 use crate::theme::Asset;
+use crate::wall::invitation::WALL_PLAN;
 
 /// All pages of the book in one unit system, and the files they ask for.
 #[derive(Clone, Debug)]
@@ -40,6 +41,8 @@ pub(crate) struct Frame {
     pub(crate) front: bool,
     /// The wall sheet: its unit switch sends the survey along.
     pub(crate) wall: bool,
+    /// A file by itself: no links into the book, no switches.
+    pub(crate) bare: bool,
     pub(crate) pole: Pole,
     pub(crate) step: Option<u8>,
     pub(crate) scripts: Vec<&'static str>,
@@ -130,6 +133,7 @@ impl Handbook {
             back: back.to_owned(),
             front: false,
             wall: false,
+            bare: false,
             pole: Pole::at(&self.marks, step),
             step,
             scripts: vec!["choices.js", "ticks.js"],
@@ -292,6 +296,9 @@ impl Handbook {
     /// A calculation with its worked example in it, or with the chapter's own values laid over that.
     fn worked(&self, id: &str, values: &Value, told: &[&str], units: Units) -> String {
         let Some(entry) = entry(id) else { return String::new() };
+        if id == WALL_PLAN {
+            return self.wall_invitation(entry, units);
+        }
         let mut input = entry.example(units).input.clone();
         let own = values.get(units.word()).unwrap_or(values);
         if let (Some(input), Some(own)) = (input.as_object_mut(), own.as_object()) {

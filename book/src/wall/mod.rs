@@ -5,6 +5,7 @@
 
 mod cuts;
 mod findings;
+pub(crate) mod invitation;
 mod marks;
 mod sheet;
 mod ways;

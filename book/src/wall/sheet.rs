@@ -15,6 +15,13 @@ use crate::handbook::Handbook;
 use crate::page::Page;
 use crate::render::Frame;
 
+/// What the style sheet says of drawings, for a drawing that stands alone: black on white.
+const DRAWN_ALONE: &str = ".thin,.medium,.heavy,.cut{fill:none;stroke:#14191c;stroke-linecap:square}.thin{stroke-width:.8}\
+.medium{stroke-width:1.3}.heavy{stroke-width:2.2}.cut{stroke-width:3.4}.soft{stroke:#6f7b7a}.dashed{stroke-dasharray:7 4}\
+.chain{stroke-dasharray:14 3 2 3}.fill-wall{fill:#dde4df}.fill-board,.fill-sheet{fill:#fff}.fill-glass{fill:#eef2f0}\
+.fill-paper{fill:#f4f6f2}.fill-solid{fill:#14191c}text{font:18px sans-serif;fill:#14191c}.flag text{fill:#fff}\
+.flag.hollow text{fill:#14191c}.pennant{fill:#14191c}.hollow .pennant{fill:#fff;stroke:#14191c}";
+
 /// Which part of the sheet is shown.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum WallView {
@@ -103,6 +110,28 @@ impl Handbook {
         frame.scripts.push("wall.js");
         frame.wall = true;
         Page::new("wall", &self.fill_sheet("wall.html", entry, sheet, &frame, units))
+    }
+
+    /// The wall sheet as a file that needs no server: its links stay in its own folder.
+    pub fn wall_file(&self, entry: &Entry, sheet: WallSheet<'_>, units: Units) -> Page {
+        let mut frame = self.frame("Wall sheet", None, "/wall", units);
+        frame.scripts.clear();
+        frame.bare = true;
+        Page::new("wall.html", &self.fill_sheet("wall.html", entry, sheet, &frame, units))
+    }
+
+    /// The drawing of one layout of a wall, with the style sheet's roles written into it.
+    pub fn wall_drawing(&self, input: &WallInput, plan: &WallPlan, rank: usize, units: Units) -> String {
+        let svg = self.drawing_of(input, plan, rank, units);
+        svg.replacen("<defs>", &format!("<style>{DRAWN_ALONE}</style><defs>"), 1)
+    }
+
+    /// The drawing of one layout of a wall, for a page.
+    pub(crate) fn drawing_of(&self, input: &WallInput, plan: &WallPlan, rank: usize, units: Units) -> String {
+        let layout = plan.layouts.iter().find(|layout| layout.rank == rank).or(plan.layouts.first());
+        layout.map_or_else(String::new, |layout| {
+            elevation("elevation", &Elevation { input, plan, layout, dimensioned: true }, units)
+        })
     }
 
     /// The inside of the wall sheet, for a script that puts it in the place of the one on the page.

@@ -11,6 +11,7 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::exposure::lead_area::LeadArea>(),
         Entry::of::<crate::exposure::heat_clearance::HeatClearance>(),
         // 4 Design and layout
+        Entry::of::<crate::wall::wall_plan::WallPlanner>(),
         Entry::of::<crate::colour::colour_values::ColourValues>(),
         // 5 Price
         Entry::of::<crate::price::labour::Labour>(),

@@ -52,8 +52,8 @@ pub(crate) struct LeadArea;
 #[serde(deny_unknown_fields)]
 pub(crate) struct Input {
     /// Left out where nobody knows; then it counts as old.
-    #[schemars(title = "Year built", range(min = 1000, max = 2200))]
-    year: Option<u32>,
+    #[schemars(title = "Year built")]
+    year: Option<Count<1000, 2200>>,
     /// Each place has its own limit.
     #[schemars(title = "Where")]
     place: Place,
@@ -137,7 +137,7 @@ impl Calculator for LeadArea {
                 .gives("A", "painted surface disturbed", square(area))
                 .because(Words::new("compared with {} for minor work").with(square(limit))),
         ];
-        let old = input.year.is_none_or(|year| year < LEAD_YEAR);
+        let old = input.year.is_none_or(|year| year.get() < LEAD_YEAR);
         let over = area > limit * (1.0 + 1e-12);
         let mut notes = Vec::new();
         let verdict = match (old, over || input.always_counts) {

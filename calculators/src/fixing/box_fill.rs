@@ -47,8 +47,8 @@ pub(crate) struct BoxFill;
 #[serde(deny_unknown_fields)]
 pub(crate) struct Input {
     /// AWG of the largest conductor in the box: 18, 16, 14, 12, 10, 8 or 6.
-    #[schemars(title = "Largest conductor (AWG)", range(min = 6, max = 18))]
-    gauge: u32,
+    #[schemars(title = "Largest conductor (AWG)")]
+    gauge: Count<6, 18>,
     /// Each counts once; pigtails that begin and end in the box do not count.
     #[schemars(title = "Insulated conductors")]
     conductors: Count<0, 60>,
@@ -108,11 +108,11 @@ impl Calculator for BoxFill {
     }
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
-        let Some((_, each)) = CONDUCTOR_IN3.iter().find(|(gauge, _)| *gauge == input.gauge) else {
+        let Some((_, each)) = CONDUCTOR_IN3.iter().find(|(gauge, _)| *gauge == input.gauge.get()) else {
             let known: Vec<_> = CONDUCTOR_IN3.iter().map(|(gauge, _)| gauge.to_string()).collect();
             return Err(vec![Fault::new(
                 "/gauge",
-                input.gauge.to_string(),
+                input.gauge.get().to_string(),
                 format!("the table knows {}", known.join(", ")),
                 14,
             )]);

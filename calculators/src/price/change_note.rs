@@ -8,7 +8,7 @@ use super::job_cost::{Share, cost_of};
 use super::margin::{MarginShare, price_at_margin};
 use crate::catalogue::works::PRACTICE;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
-use crate::quantity::{Amount, Money, Physical, Units, kind};
+use crate::quantity::{Amount, Count, Money, Physical, Units, kind};
 
 pub(crate) struct ChangeNote;
 
@@ -38,8 +38,8 @@ pub(crate) struct Input {
     #[schemars(title = "Margin")]
     margin: MarginShare,
     /// Pairs of hands.
-    #[schemars(title = "Crew", range(min = 1, max = 12))]
-    crew: u32,
+    #[schemars(title = "Crew")]
+    crew: Count<1, 12>,
     /// Working hours of a day.
     #[schemars(title = "Hours in a day")]
     day: Physical<kind::Hours, 4_000, 12_000>,
@@ -102,7 +102,7 @@ impl Calculator for ChangeNote {
             cost_of(input.hours.get(), input.rate, input.materials, input.contingency.get(), input.overhead.get())
                 .ok_or_else(too_large)?;
         let price = price_at_margin(cost.total, input.margin).ok_or_else(too_large)?;
-        let days = input.hours.get() / f64::from(input.crew) / input.day.get();
+        let days = input.hours.get() / f64::from(input.crew.get()) / input.day.get();
         let working = vec![
             Step::new("cost of the change")
                 .by("L + M + C + O")
@@ -119,7 +119,7 @@ impl Calculator for ChangeNote {
             Step::new("days")
                 .by("h / c / d")
                 .given("h", "hours", input.hours)
-                .given("c", "crew", input.crew)
+                .given("c", "crew", input.crew.get())
                 .given("d", "hours in a day", input.day)
                 .gives("D", "days", Amount::<kind::Days>::of(days)),
         ];

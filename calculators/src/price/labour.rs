@@ -6,7 +6,7 @@ use serde_json::json;
 
 use crate::catalogue::works::THIS_BOOK;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
-use crate::quantity::{Amount, Physical, Units, kind};
+use crate::quantity::{Amount, Count, Physical, Units, kind};
 
 /// House rates until a shop has its own: task, what is counted, hours for one.
 pub const HOUSE_RATES: [(&str, &str, f64); 9] = [
@@ -49,8 +49,8 @@ pub(crate) struct Input {
     #[schemars(title = "Work", length(min = 1, max = 40))]
     lines: Vec<Line>,
     /// Pairs of hands.
-    #[schemars(title = "Crew", range(min = 1, max = 12))]
-    crew: u32,
+    #[schemars(title = "Crew")]
+    crew: Count<1, 12>,
     /// Working hours of a day.
     #[schemars(title = "Hours in a day")]
     day: Physical<kind::Hours, 4_000, 12_000>,
@@ -123,12 +123,12 @@ impl Calculator for Labour {
             );
             tasks.push(Row { task: line.task.clone(), hours: of(hours) });
         }
-        let days = total / f64::from(input.crew) / input.day.get();
+        let days = total / f64::from(input.crew.get()) / input.day.get();
         working.push(
             Step::new("crew days")
                 .by("H / c / d")
                 .given("H", "hours", of(total))
-                .given("c", "crew", input.crew)
+                .given("c", "crew", input.crew.get())
                 .given("d", "hours in a day", input.day)
                 .gives("D", "crew days", Amount::<kind::Days>::of(days)),
         );

@@ -11,7 +11,7 @@ use super::schedule::{Job, lay};
 use crate::catalogue::works::{NETWORK_TEXTBOOKS, PRACTICE};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
 use crate::drying::tape_pull::minutes_of_day;
-use crate::quantity::{Amount, Physical, Units, kind};
+use crate::quantity::{Amount, Count, Physical, Units, kind};
 
 /// What a task waits for.
 #[derive(Clone, Debug, Deserialize, JsonSchema)]
@@ -85,8 +85,8 @@ pub(crate) struct Input {
     #[schemars(title = "Starts on a")]
     weekday: Weekday,
     /// In a week, from Monday on.
-    #[schemars(title = "Days worked in a week", range(min = 1, max = 7))]
-    days_a_week: u32,
+    #[schemars(title = "Days worked in a week")]
+    days_a_week: Count<1, 7>,
     /// As the clock shows it.
     #[schemars(title = "Work starts", length(max = 5), extend("x-clock" = true))]
     day_start: String,
@@ -331,7 +331,12 @@ fn calendar(input: &Input) -> Result<Calendar, Vec<Fault>> {
         ));
     }
     if faults.is_empty() {
-        Ok(Calendar { starts, ends, first_weekday: input.weekday as i64, days_a_week: i64::from(input.days_a_week) })
+        Ok(Calendar {
+            starts,
+            ends,
+            first_weekday: input.weekday as i64,
+            days_a_week: i64::from(input.days_a_week.get()),
+        })
     } else {
         Err(faults)
     }

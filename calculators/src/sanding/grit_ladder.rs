@@ -9,7 +9,7 @@ use serde_json::json;
 use super::grain;
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
-use crate::quantity::{Amount, Physical, Units, kind};
+use crate::quantity::{Amount, Count, Physical, Units, kind};
 
 /// Longest step between grits, as the ratio of their grains.
 pub const LONGEST_STEP: f64 = 1.8;
@@ -67,11 +67,11 @@ pub(crate) struct Input {
     #[schemars(title = "Scale")]
     scale: Scale,
     /// The coarse grit that starts.
-    #[schemars(title = "From grit", range(min = 12, max = 2500))]
-    from: u16,
+    #[schemars(title = "From grit")]
+    from: Count<12, 2500>,
     /// The fine grit that ends.
-    #[schemars(title = "To grit", range(min = 12, max = 2500))]
-    to: u16,
+    #[schemars(title = "To grit")]
+    to: Count<12, 2500>,
     /// Sanded with each grit.
     #[schemars(title = "Area")]
     area: Physical<kind::Area, 1, 1_000_000>,
@@ -176,13 +176,13 @@ impl Calculator for GritLadder {
                 None
             }
         };
-        let (from, to) = (p_grade("/from", input.from), p_grade("/to", input.to));
+        let (from, to) = (p_grade("/from", input.from.get() as u16), p_grade("/to", input.to.get() as u16));
         let (Some((from, first)), Some((to, last))) = (from, to) else { return Err(faults) };
         if last > first {
             return Err(vec![Fault::new(
                 "/to",
-                input.to.to_string(),
-                format!("must be finer than the first, {}", input.from),
+                input.to.get().to_string(),
+                format!("must be finer than the first, {}", input.from.get()),
                 220,
             )]);
         }

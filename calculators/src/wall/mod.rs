@@ -34,3 +34,4 @@ pub mod sums;
 pub mod plan;
 pub mod planning;
 pub mod practice_room;
+pub mod wall_plan;

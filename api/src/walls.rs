@@ -1,0 +1,158 @@
+//! The wall sheet over HTTP: a survey comes in as a form and goes out as the sheet.
+
+use std::collections::HashMap;
+
+use axum::body::Bytes;
+use axum::extract::rejection::BytesRejection;
+use axum::extract::{Query, State};
+use axum::http::{HeaderMap, HeaderName, StatusCode, header};
+use axum::response::{Html, IntoResponse, Response};
+use book::form as filled;
+use book::{Handbook, WallSheet, WallView};
+use calculators::catalogue::{Entry, Fault, entry};
+use calculators::quantity::Units;
+use calculators::wall::plan::WallPlan;
+use calculators::wall::planning::plan;
+use calculators::wall::practice_room::{self, Wall};
+use calculators::wall::scheme::WallInput;
+use serde_json::Value;
+
+use crate::app::{LONGEST_WORK, State as Shared};
+use crate::choices::{Choices, cookie};
+use crate::posted;
+use crate::problem::ApiError;
+
+/// Which part of a page a script asks for.
+const PART: HeaderName = HeaderName::from_static("x-part");
+/// The id of the wall plan in the catalogue.
+pub const WALL_PLAN: &str = "wall-plan";
+
+/// Reads a wall and plans it.
+/// # Errors
+/// All faults of the survey and the scheme.
+pub fn planned(entry: &Entry, values: &Value, units: Units) -> Result<(WallInput, WallPlan), Vec<Fault>> {
+    let canonical = entry.read(values, units)?;
+    let input: WallInput = serde_json::from_value(canonical)
+        .map_err(|why| vec![Fault::new("", "this wall", why.to_string(), Value::Null)])?;
+    let plan = plan(&input)?;
+    Ok((input, plan))
+}
+
+/// What a request wants to see of a wall.
+struct Wish {
+    values: Value,
+    units: Units,
+    layout: usize,
+    view: WallView,
+    open: bool,
+    /// Faults are told; not while a row that was just added is still empty.
+    tell: bool,
+}
+
+fn sheet<T>(entry: &Entry, wish: &Wish, print: impl FnOnce(WallSheet<'_>) -> T) -> (StatusCode, T) {
+    let planned = planned(entry, &wish.values, wish.units);
+    let outcome = match &planned {
+        Ok((input, plan)) => Ok((input, plan)),
+        Err(faults) if wish.tell => Err(faults.as_slice()),
+        Err(_) => Err([].as_slice()),
+    };
+    let status = if outcome.is_err() && wish.tell { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+    let sheet = WallSheet {
+        values: &wish.values,
+        outcome,
+        layout: wish.layout,
+        view: wish.view,
+        open: wish.open || outcome.is_err(),
+    };
+    (status, print(sheet))
+}
+
+fn page(book: &Handbook, entry: &Entry, wish: &Wish, choices: Choices) -> Response {
+    let (status, page) = sheet(entry, wish, |sheet| book.wall_page(entry, sheet, wish.units));
+    (status, [(header::CACHE_CONTROL, "no-store")], Html(page.html(choices.light))).into_response()
+}
+
+fn wall_plan() -> Result<&'static Entry, ApiError> {
+    entry(WALL_PLAN).ok_or_else(|| ApiError::NotFound("wall plan".to_owned()))
+}
+
+/// `GET /wall`: one of the practice room's walls, `?wall=a`, `b` or `c`.
+///
+/// # Errors
+/// [`ApiError::Query`] for another wall.
+pub async fn practice_wall(
+    State(state): State<Shared>,
+    choices: Choices,
+    Query(query): Query<HashMap<String, String>>,
+) -> Result<Response, ApiError> {
+    let wall = match query.get("wall").map(String::as_str) {
+        Some("a") => Wall::Plain,
+        None | Some("b") => Wall::Windows,
+        Some("c") => Wall::Stair,
+        Some(_) => return Err(ApiError::Query("wall must be a, b or c".to_owned())),
+    };
+    let entry = wall_plan()?;
+    let wish = Wish {
+        values: practice_room::input(wall, choices.units),
+        units: choices.units,
+        layout: 1,
+        view: WallView::named(query.get("view").map_or("", String::as_str)),
+        open: false,
+        tell: true,
+    };
+    tokio::task::spawn_blocking(move || page(state.book(), entry, &wish, choices)).await.map_err(|_| ApiError::TooLong)
+}
+
+/// `POST /wall`: the sheet's form comes in, the sheet goes out; for a script without its head.
+///
+/// # Errors
+/// [`ApiError::TooLarge`] and [`ApiError::TooLong`].
+pub async fn wall(
+    State(state): State<Shared>,
+    choices: Choices,
+    headers: HeaderMap,
+    body: Result<Bytes, BytesRejection>,
+) -> Result<Response, ApiError> {
+    let entry = wall_plan()?;
+    let pairs = posted::pairs(&body.map_err(|_| ApiError::TooLarge)?);
+    let printed_in = filled::units_of(&pairs).unwrap_or(choices.units);
+    let part = headers.contains_key(PART);
+    let work = tokio::task::spawn_blocking(move || {
+        let last = |name: &str| pairs.iter().rev().find(|(one, _)| one == name).map(|(_, text)| text.as_str());
+        let form = filled::read(entry, &pairs, printed_in);
+        let turned = last("turn")
+            .and_then(|word| [Units::Imperial, Units::Metric].into_iter().find(|units| units.word() == word));
+        // Values were written in the units of the page they came from; from here on they name their units themselves.
+        let values = match (turned, entry.read(&form.values, printed_in)) {
+            (Some(_), Ok(canonical)) => canonical,
+            _ => form.values,
+        };
+        let wish = Wish {
+            values,
+            units: turned.unwrap_or(printed_in),
+            layout: last("show").or_else(|| last("layout")).and_then(|word| word.parse().ok()).unwrap_or(1),
+            view: WallView::named(last("view").unwrap_or_default()),
+            open: last("open").is_some() || !form.work,
+            tell: form.work,
+        };
+        let mut response = if part {
+            let (status, html) = sheet(entry, &wish, |sheet| state.book().wall_part(entry, sheet, wish.units));
+            (status, Html(html)).into_response()
+        } else {
+            page(state.book(), entry, &wish, choices)
+        };
+        if wish.units != choices.units {
+            cookie(response.headers_mut(), "units", wish.units.word());
+        }
+        response
+    });
+    tokio::time::timeout(LONGEST_WORK, work).await.map_err(|_| ApiError::TooLong)?.map_err(|_| ApiError::TooLong)
+}
+
+/// The drawing of a wall's first layout, as a file of its own.
+/// # Errors
+/// All faults of the wall.
+pub fn drawing(book: &Handbook, entry: &Entry, values: &Value, units: Units) -> Result<String, Vec<Fault>> {
+    let (input, plan) = planned(entry, values, units)?;
+    Ok(book.wall_drawing(&input, &plan, 1, units))
+}
