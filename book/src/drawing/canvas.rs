@@ -132,8 +132,8 @@ impl Canvas {
     /// The finished drawing. `id` must be unique on its page.
     pub(super) fn svg(self, id: &str, class: &str, size: At, title: &str, description: &str) -> String {
         let mut out = format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing {class}\" viewBox=\"0 0 {} {}\" role=\"img\" \
-             aria-labelledby=\"{id}-title {id}-desc\"><title id=\"{id}-title\">",
+            "<svg class=\"drawing {class}\" viewBox=\"0 0 {} {}\" role=\"img\" \
+             aria-labelledby=\"{id}-title\" aria-describedby=\"{id}-desc\"><title id=\"{id}-title\">",
             short(size.0),
             short(size.1)
         );

@@ -123,7 +123,11 @@ impl Handbook {
     /// The drawing of one layout of a wall, with the style sheet's roles written into it.
     pub fn wall_drawing(&self, input: &WallInput, plan: &WallPlan, rank: usize, units: Units) -> String {
         let svg = self.drawing_of(input, plan, rank, units);
-        svg.replacen("<defs>", &format!("<style>{DRAWN_ALONE}</style><defs>"), 1)
+        svg.replacen("<svg ", "<svg xmlns=\"http://www.w3.org/2000/svg\" ", 1).replacen(
+            "<defs>",
+            &format!("<style>{DRAWN_ALONE}</style><defs>"),
+            1,
+        )
     }
 
     /// The drawing of one layout of a wall, for a page.
