@@ -124,7 +124,8 @@ impl Outline {
     fn of(survey: &Survey, layout: &Layout, length: Length) -> Self {
         let highest =
             layout.members.iter().flat_map(|member| &member.outline).map(|point| point.y).max().unwrap_or(Exact::ZERO);
-        let over = highest + Length::mm(300);
+        let heads = survey.openings.iter().map(|opening| opening.top.get().exact()).max().unwrap_or(Exact::ZERO);
+        let over = highest.max(heads) + Length::mm(300);
         let mut floor = survey.stair.as_ref().map_or_else(Vec::new, |stair| stair_profile(stair, length));
         let mut ceiling = Vec::new();
         let stairs = !floor.is_empty();

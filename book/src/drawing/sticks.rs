@@ -5,8 +5,8 @@ use calculators::quantity::{Length, Units};
 use super::canvas::{Anchor, Canvas};
 
 const WIDTH: f64 = 1_200.0;
-const BAR: f64 = 54.0;
-const PITCH: f64 = 86.0;
+const BAR: f64 = 78.0;
+const PITCH: f64 = 104.0;
 
 /// One stick and what is sawn from it.
 pub struct StickBar<'a> {
@@ -27,7 +27,7 @@ pub fn stick_bars(id: &str, bars: &[StickBar<'_>], kerf: Length, units: Units) -
         let top = row as f64 * PITCH + 8.0;
         let bottom = top + BAR;
         let x = |length: Length| 60.0 + length.in_mm() * scale;
-        canvas.text((26.0, top + 37.0), Anchor::Middle, "name", &(row + 1).to_string());
+        canvas.text((26.0, top + 48.0), Anchor::Middle, "name", &(row + 1).to_string());
         canvas.hatched(id, "ground", (x(Length::ZERO), top), (x(bar.stick), bottom), "medium");
         let mut at = bar.trim;
         if at.is_positive() {
@@ -39,8 +39,8 @@ pub fn stick_bars(id: &str, bars: &[StickBar<'_>], kerf: Length, units: Units) -
             canvas.rect((x(at), top), (x(end), bottom), "medium fill-board");
             let (middle, wide) = ((x(at) + x(end)) / 2.0, x(end) - x(at));
             if wide > 16.0 * label.chars().count() as f64 {
-                canvas.text((middle, top + 25.0), Anchor::Middle, "name minor", label);
-                canvas.length((middle, top + 46.0), Anchor::Middle, "yours minor", length.exact(), units);
+                canvas.text((middle, top + 32.0), Anchor::Middle, "name minor", label);
+                canvas.length((middle, top + 65.0), Anchor::Middle, "yours minor", length.exact(), units);
             }
             canvas.line((x(end), top), (x(end), bottom), "cut");
             at = end + kerf;

@@ -122,10 +122,11 @@ pub(super) fn sticks(input: &WallInput, layout: &Layout, units: Units) -> Vec<St
             offcut: figure::set(&stick.offcut.text(units)),
             keep: stick.keep,
         });
+        let noun = if plan.sticks.len() == 1 { "stick" } else { "sticks" };
         let proof = if plan.proved {
-            format!("{} sticks. Proved: no cheaper plan exists.", plan.sticks.len())
+            format!("{} {noun}. Proved: no cheaper plan exists.", plan.sticks.len())
         } else {
-            format!("{} sticks. No plan can do with fewer than {}.", plan.sticks.len(), plan.at_least)
+            format!("{} {noun}. No plan can do with fewer than {}.", plan.sticks.len(), plan.at_least)
         };
         views.push(SticksView {
             section: format!("{} × {}", figure::set(&plan.width.text(units)), figure::set(&plan.thickness.text(units))),

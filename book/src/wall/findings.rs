@@ -6,6 +6,7 @@ use calculators::wall::plan::{Action, Choice, Layout, Severity, WallPlan};
 use serde::Serialize;
 
 use crate::figure;
+use crate::form::shape::capital;
 
 /// One finding.
 #[derive(Debug, Serialize)]
@@ -41,7 +42,7 @@ pub(super) fn findings(layout: &Layout, units: Units) -> Vec<FindingView> {
         .map(|(index, conflict)| FindingView {
             number: index + 1,
             settle: conflict.severity == Severity::Settle,
-            said: figure::in_sentence(&conflict.said.in_units(units)),
+            said: figure::in_sentence(&capital(&conflict.said.in_units(units))),
             members: conflict.members.join(", "),
             options: conflict.options.iter().map(|option| option_view(option, units)).collect(),
         })
@@ -51,7 +52,7 @@ pub(super) fn findings(layout: &Layout, units: Units) -> Vec<FindingView> {
 fn option_view(option: &Choice, units: Units) -> OptionView {
     OptionView {
         action: action(option.action),
-        words: figure::in_sentence(&option.words.in_units(units)),
+        words: figure::in_sentence(&capital(&option.words.in_units(units))),
         state: match (option.applied, option.allowed) {
             (true, _) => "done in this plan",
             (_, true) => "possible",
@@ -63,7 +64,7 @@ fn option_view(option: &Choice, units: Units) -> OptionView {
 pub(super) fn remarks(plan: &WallPlan, units: Units) -> Vec<RemarkView> {
     let remark = |note: &calculators::catalogue::Note| RemarkView {
         hold: note.level == NoteLevel::Hold,
-        words: figure::in_sentence(&note.words.in_units(units)),
+        words: figure::in_sentence(&capital(&note.words.in_units(units))),
     };
     plan.notes.iter().map(remark).collect()
 }

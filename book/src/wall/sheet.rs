@@ -10,6 +10,7 @@ use serde_json::Value;
 use super::{cuts, findings, marks, ways};
 use crate::drawing::{Elevation, elevation};
 use crate::figure;
+use crate::form::shape::capital;
 use crate::form::{Form, Told};
 use crate::handbook::Handbook;
 use crate::page::Page;
@@ -230,6 +231,6 @@ fn plan_view(input: &WallInput, plan: &WallPlan, layout: &Layout, units: Units) 
         offsets: marks::offsets(layout, units),
         cuts: cuts::cuts(&plan.wall, layout, units),
         sticks: cuts::sticks(input, layout, units),
-        reason: figure::in_sentence(&layout.reason.in_units(units)),
+        reason: figure::in_sentence(&capital(&layout.reason.in_units(units))),
     }
 }

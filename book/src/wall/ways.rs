@@ -7,6 +7,7 @@ use serde::Serialize;
 
 use crate::drawing::{Elevation, elevation};
 use crate::figure;
+use crate::form::shape::capital;
 
 /// One layout.
 #[derive(Debug, Serialize)]
@@ -75,7 +76,7 @@ pub(super) fn ways(input: &WallInput, plan: &WallPlan, chosen: usize, units: Uni
             WayView {
                 rank: layout.rank,
                 chosen: layout.rank == chosen,
-                reason: figure::in_sentence(&layout.reason.in_units(units)),
+                reason: figure::in_sentence(&capital(&layout.reason.in_units(units))),
                 drawing: elevation(&format!("way-{}", layout.rank), &drawing, units),
                 rows,
                 score: layout
@@ -83,7 +84,7 @@ pub(super) fn ways(input: &WallInput, plan: &WallPlan, chosen: usize, units: Uni
                     .terms
                     .iter()
                     .map(|term| TermView {
-                        name: figure::in_sentence(&term.name.in_units(units)),
+                        name: figure::in_sentence(&capital(&term.name.in_units(units))),
                         measure: figure::set(&term.measure.text(units)),
                         weight: term.weight,
                         adds: figure::set(&term.adds.text(units)),
