@@ -300,7 +300,7 @@ fn step_view(step: &Value, units: Units) -> StepView {
     };
     StepView {
         what: figure::in_sentence(&capital(&text(step, "what"))),
-        long: formula.is_some_and(|formula| 20 < formula.len()),
+        long: formula.is_some_and(|formula| 10 < formula.len()),
         formula: formula.and_then(|formula| mathml::with_letters(&letter, formula)),
         numbers: formula.and_then(|formula| mathml::with_numbers(formula, &numbers, outcome, units)),
         letters: given.iter().map(|one| named(one)).collect(),

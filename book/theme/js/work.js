@@ -20,7 +20,7 @@ function say(words) {
 
 /** How to find the element again in a new copy of the calculation. @param {Element | null} element */
 function selectorOf(element) {
-  if (element instanceof HTMLElement && element.id) return `#${CSS.escape(element.id)}`;
+  if (element instanceof HTMLElement && element.id && element.closest("form.work")) return `#${CSS.escape(element.id)}`;
   if (element instanceof HTMLButtonElement && !element.classList.contains("unseen")) {
     return `button[value="${CSS.escape(element.value)}"]`;
   }
@@ -30,6 +30,21 @@ function selectorOf(element) {
 
 /** @type {Map<string, AbortController>} */
 const running = new Map();
+
+/**
+ * What was typed while the answer was on its way stays as it is.
+ * @param {HTMLFormElement} old
+ * @param {HTMLFormElement} fresh
+ * @param {URLSearchParams} body
+ */
+function keepTyping(old, fresh, body) {
+  for (const field of old.elements) {
+    if (!(field instanceof HTMLInputElement) || field.type !== "text") continue;
+    if (field.value === field.defaultValue || field.value === body.get(field.name)) continue;
+    const twin = fresh.elements.namedItem(field.name);
+    if (twin instanceof HTMLInputElement) twin.value = field.value;
+  }
+}
 
 /**
  * Asks for a calculation and puts the answer in the place of the old one.
@@ -43,7 +58,6 @@ export async function ask(form, body, asked) {
   running.get(section.id)?.abort();
   const control = new AbortController();
   running.set(section.id, control);
-  const back = selectorOf(document.activeElement);
   try {
     const reply = await fetch(form.action, { method: "POST", body, headers: { Accept: "text/html", "X-Part": "calculation" }, signal: control.signal });
     const page = new DOMParser().parseFromString(await reply.text(), "text/html");
@@ -55,10 +69,16 @@ export async function ask(form, body, asked) {
     faults?.removeAttribute("autofocus");
     // Only what can differ is exchanged: cautions, example and sources stay as the page has them.
     section.querySelector(":scope > .faults")?.remove();
-    if (faults) form.before(faults);
+    // The list of faults would push the fields away from under a finger: it comes when somebody asked for the answer.
+    if (faults && asked) form.before(faults);
+    keepTyping(form, answered, body);
+    const active = document.activeElement;
+    const back = selectorOf(active);
+    const [from, to] = active instanceof HTMLInputElement && active.type === "text" ? [active.selectionStart, active.selectionEnd] : [];
     form.replaceWith(answered);
     const target = asked && faults ? faults : back && answered.querySelector(back);
     if (target instanceof HTMLElement) target.focus({ preventScroll: !(asked && faults) });
+    if (target instanceof HTMLInputElement && target.type === "text") target.setSelectionRange(from ?? null, to ?? null);
     say(fresh.dataset.say ?? "");
   } catch (error) {
     if (error instanceof DOMException && error.name === "AbortError") return;
