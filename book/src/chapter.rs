@@ -8,6 +8,7 @@ use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, Options, Parser, Tag, T
 
 use crate::cautions::line_at;
 use crate::fault::BookFault;
+use crate::pieces::{block_end, bold_beginning, inside, items, slug};
 use crate::prose::Text;
 
 /// A chapter taken apart.
@@ -304,70 +305,6 @@ impl Reader<'_> {
             self.place(line, block);
         }
     }
-}
-
-/// The events between the first and the last one.
-fn inside(events: &[Event<'static>]) -> Text {
-    Text(events.get(1..events.len().saturating_sub(1)).unwrap_or_default().to_vec())
-}
-
-fn block_end(events: &[Event<'static>]) -> usize {
-    let mut depth = 0_usize;
-    for (at, event) in events.iter().enumerate() {
-        match event {
-            Event::Start(_) => depth += 1,
-            Event::End(_) => depth = depth.saturating_sub(1),
-            _ => {}
-        }
-        if depth == 0 {
-            return at + 1;
-        }
-    }
-    events.len()
-}
-
-/// The items of a list, each without its own start and end.
-fn items(list: &[Event<'static>]) -> Vec<Vec<Event<'static>>> {
-    let mut found = Vec::new();
-    let mut rest = inside(list).0;
-    while !rest.is_empty() {
-        let end = block_end(&rest);
-        let after = rest.split_off(end);
-        found.push(inside(&rest).0);
-        rest = after;
-    }
-    found
-}
-
-/// Splits `**Label:** words` into the label and the words.
-fn bold_beginning(events: &[Event<'static>]) -> Option<(String, Text)> {
-    let events: Vec<_> = match events.first() {
-        Some(Event::Start(Tag::Paragraph)) => inside(events).0,
-        _ => events.to_vec(),
-    };
-    if !matches!(events.first(), Some(Event::Start(Tag::Strong))) {
-        return None;
-    }
-    let end = block_end(&events);
-    let label = Text(events.get(..end)?.to_vec()).words();
-    let mut rest = events.get(end..)?.to_vec();
-    if let Some(Event::Text(text)) = rest.first_mut() {
-        *text = text.trim_start_matches([':', '.', ' ']).to_owned().into();
-    }
-    Some((label, Text(rest)))
-}
-
-/// A heading's anchor: its words in lower case, joined by hyphens.
-pub(crate) fn slug(words: &str) -> String {
-    let mut out = String::new();
-    for sign in words.chars() {
-        if sign.is_alphanumeric() {
-            out.extend(sign.to_lowercase());
-        } else if !out.ends_with('-') && !out.is_empty() {
-            out.push('-');
-        }
-    }
-    out.trim_end_matches('-').to_owned()
 }
 
 #[cfg(test)]

@@ -34,6 +34,7 @@ mod handbook;
 mod mathml;
 mod page;
 mod panel;
+mod pieces;
 mod plain;
 mod pole;
 mod prose;

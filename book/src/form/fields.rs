@@ -1,11 +1,13 @@
 //! The fields of a form as HTML: one walk over the schema with the values beside it.
 
-use calculators::catalogue::{Entry, Fault, Figure, Words};
-use calculators::quantity::{Length, Units, kind_named, print, read_physical};
+use calculators::catalogue::{Entry, Fault};
+use calculators::quantity::{Length, Units, print};
 use serde::Serialize;
 use serde_json::Value;
 
 use super::shape::{Choice, Node, Shape, capital, in_words};
+use super::told::{Told, told};
+use super::written::{physical_line, text_of};
 use crate::figure;
 use crate::theme::Theme;
 
@@ -17,19 +19,6 @@ pub(crate) struct Form<'a> {
     values: &'a Value,
     faults: Vec<Told>,
     units: Units,
-}
-
-/// A fault in the reader's units.
-#[derive(Clone, Debug, Serialize)]
-pub(crate) struct Told {
-    pub(crate) pointer: String,
-    /// The field's id on the page, empty when the fault is no field's.
-    pub(crate) target: String,
-    pub(crate) label: String,
-    pub(crate) said: String,
-    pub(crate) why: String,
-    /// What the button under the fault puts in.
-    pub(crate) instead: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -320,133 +309,4 @@ impl<'a> Form<'a> {
 /// The id of a field on its page.
 pub(crate) fn field_id(calculator: &str, at: &str) -> String {
     format!("{calculator}{}", at.replace('/', "-"))
-}
-
-/// Faults in words, each with the label of its field.
-fn told(id: &str, schema: &Value, faults: &[Fault], units: Units) -> Vec<Told> {
-    let printed = Fault::print_all(faults, units);
-    let text = |value: &Value| match value {
-        Value::String(text) => text.clone(),
-        Value::Null => String::new(),
-        other => other.to_string(),
-    };
-    printed
-        .as_array()
-        .into_iter()
-        .flatten()
-        .map(|fault| {
-            let pointer = text(&fault["pointer"]);
-            let node = super::shape::at(schema, &pointer).filter(|_| !pointer.is_empty());
-            let name = pointer.rsplit('/').next().unwrap_or_default();
-            let instead = Some(text(&fault["try"])).filter(|text| !text.is_empty());
-            Told {
-                target: node.map(|_| field_id(id, &pointer)).unwrap_or_default(),
-                label: label_path(schema, &pointer).unwrap_or_else(|| capital(&in_words(name))),
-                said: Some(text(&fault["said"]))
-                    .filter(|said| said != "nothing")
-                    .unwrap_or_default()
-                    .trim_matches(['«', '»'])
-                    .to_owned(),
-                why: sentence(&text(&fault["why"])),
-                instead: instead.filter(|_| node.is_some()),
-                pointer,
-            }
-        })
-        .collect()
-}
-
-/// `Openings 2, left` for a pointer into a list.
-fn label_path(schema: &Value, pointer: &str) -> Option<String> {
-    let mut label = String::new();
-    let mut at = String::new();
-    for part in pointer.split('/').skip(1) {
-        at.push('/');
-        at.push_str(part);
-        if part.bytes().all(|byte| byte.is_ascii_digit()) {
-            let row: usize = part.parse().ok()?;
-            label = format!("{label} {}", row.saturating_add(1));
-            continue;
-        }
-        let name = super::shape::at(schema, &at)?.label(part);
-        label = if label.is_empty() { name } else { format!("{label}, {}", name.to_lowercase()) };
-    }
-    Some(label).filter(|label| !label.is_empty())
-}
-
-fn sentence(text: &str) -> String {
-    let text = capital(text);
-    if text.is_empty() || text.ends_with(['.', '?']) { text } else { format!("{text}.") }
-}
-
-/// A value of the input as a person would write it.
-pub(crate) fn text_of(value: &Value, shape: &Shape<'_>, units: Units) -> String {
-    match (value, shape) {
-        (Value::String(text), _) => standard(text, shape, units),
-        (Value::Number(_), Shape::Length { .. }) => match Length::from_json(value, Some(units)) {
-            Ok(length) => print::plain(length.exact(), units),
-            Err(_) => value.to_string(),
-        },
-        (Value::Number(number), Shape::Physical { kind, .. }) => {
-            let Some(facts) = kind_named(kind) else { return String::new() };
-            // In full in its metric unit first, since the printed form may have fewer figures than the value.
-            standard(format!("{number} {}", facts.metric.symbol).trim_end(), shape, units)
-        }
-        (Value::Object(leaf), _) => {
-            let text = leaf.get("tape").or_else(|| leaf.get("text")).and_then(Value::as_str);
-            text.unwrap_or_default().to_owned()
-        }
-        (Value::Null, _) => String::new(),
-        (other, _) => other.to_string(),
-    }
-}
-
-/// The range of a physical quantity, rounded to its inside to three figures that count.
-fn physical_line(kind: &str, range: Option<(f64, f64)>, units: Units) -> String {
-    let Some((facts, (least, most))) = kind_named(kind).zip(range) else { return String::new() };
-    let unit = match units {
-        Units::Imperial => facts.imperial,
-        Units::Metric => facts.metric,
-    };
-    let number = |metric: f64, up: bool| {
-        let value = (metric - unit.offset) / unit.factor;
-        let size = value.abs().max(1e-9);
-        let decimals = if size >= 100.0 {
-            0
-        } else if size >= 10.0 {
-            1
-        } else {
-            2
-        };
-        let scale = [1.0, 10.0, 100.0].get(decimals).copied().unwrap_or(1.0);
-        // A hair is taken off first, so that a bound that is whole in this unit stays so.
-        let inward = if up { (value * scale - 1e-6).ceil() } else { (value * scale + 1e-6).floor() } / scale;
-        let text = format!("{inward:.decimals$}");
-        let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
-        if text == "-0" { "0".to_owned() } else { text.to_owned() }
-    };
-    match unit.symbol {
-        "" => format!("{} to {}", number(least, true), number(most, false)),
-        "°" | "%" => format!("{} to {}{}", number(least, true), number(most, false), unit.symbol),
-        symbol => format!("{} to {} {symbol}", number(least, true), number(most, false)),
-    }
-}
-
-/// A text in the form the book prints, where that says exactly the same; else as it was written.
-fn standard(text: &str, shape: &Shape<'_>, units: Units) -> String {
-    match shape {
-        Shape::Length { .. } => {
-            let Ok(length) = Length::read(text, units) else { return text.to_owned() };
-            let printed = print::plain(length.exact(), units);
-            if Length::read(&printed, units) == Ok(length) { printed } else { text.to_owned() }
-        }
-        Shape::Physical { kind, .. } => {
-            let Some(facts) = kind_named(kind) else { return text.to_owned() };
-            let read = |text: &str| read_physical(facts, &Value::from(text), units).ok();
-            let Some(metric) = read(text) else { return text.to_owned() };
-            let printed = Words::new("{}").with(Figure::Physical(facts.name, metric)).in_units(units);
-            let same = read(&printed).is_some_and(|other| other.total_cmp(&metric).is_eq());
-            if same { printed } else { text.to_owned() }
-        }
-        _ => text.to_owned(),
-    }
 }

@@ -3,6 +3,10 @@
 mod fields;
 mod posted;
 pub(crate) mod shape;
+mod told;
+mod written;
 
-pub(crate) use fields::{Form, Told, text_of};
+pub(crate) use fields::Form;
 pub use posted::{ACTION, Posted, UNITS, read, to_json, units_of};
+pub(crate) use told::Told;
+pub(crate) use written::text_of;
