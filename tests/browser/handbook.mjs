@@ -1,0 +1,82 @@
+// The handbook as it runs, and a real browser to look at it with.
+
+import { spawn } from "node:child_process";
+import { existsSync } from "node:fs";
+import { createRequire } from "node:module";
+import { readFile } from "node:fs/promises";
+import { fileURLToPath } from "node:url";
+import { chromium } from "playwright-core";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const binary = process.env.BENCHLEAF ?? `${root}target/release/benchleaf`;
+const axeSource = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+export const TABLET = { width: 820, height: 1180 };
+export const PHONE = { width: 390, height: 844 };
+
+/** Starts the binary on a free port and waits until it says where it is. */
+export async function startHandbook(command = binary, words = ["serve", "--port", "0"], options = {}) {
+  if (command === binary && !existsSync(binary)) throw new Error(`build it first: cargo build --release (${binary} is missing)`);
+  const child = spawn(command, words, { stdio: ["ignore", "pipe", "inherit"], ...options });
+  const address = await new Promise((resolve, reject) => {
+    let said = "";
+    child.stdout.on("data", (bytes) => {
+      said += bytes;
+      const found = /http:\/\/127\.0\.0\.1:\d+\//.exec(said);
+      if (found) resolve(found[0].replace(/\/$/, ""));
+    });
+    child.on("exit", (code) => reject(new Error(`the handbook ended with ${code}: ${said}`)));
+  });
+  return { address, stop: () => new Promise((done) => { child.once("exit", done); child.kill("SIGINT"); }) };
+}
+
+/** A browser that may not leave this machine without being told on. */
+export async function startBrowser() {
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+  });
+}
+
+/** A page that collects requests to elsewhere, errors and refused content. */
+export async function open(browser, address, options = {}) {
+  const context = await browser.newContext({ viewport: TABLET, baseURL: address, ...options });
+  const page = await context.newPage();
+  const wrong = [];
+  page.on("request", (request) => {
+    if (!request.url().startsWith(`${address}/`) && !request.url().startsWith("data:")) wrong.push(`asked for ${request.url()}`);
+  });
+  page.on("pageerror", (error) => wrong.push(`failed: ${error.message}`));
+  page.on("console", (message) => {
+    // A form with a fault in it is answered with status 422, which the browser notes as an error.
+    if (message.type() === "error" && !/422/.test(message.text())) wrong.push(`said: ${message.text()}`);
+  });
+  return { context, page, wrong };
+}
+
+/** Violations of the accessibility rules on the page as it stands, one line each. */
+export async function violations(page) {
+  await page.evaluate(axeSource);
+  const found = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
+  return found.violations.flatMap((rule) => rule.nodes.map((node) => `${rule.id}: ${node.target.join(" ")}: ${node.failureSummary?.split("\n")[1] ?? rule.help}`));
+}
+
+/** Addresses of every page of the handbook, the wall sheet's three walls among them. */
+export async function everyPage(page) {
+  await page.goto("/");
+  const seen = new Set(["/"]);
+  const waiting = ["/"];
+  while (waiting.length > 0) {
+    await page.goto(waiting.shift());
+    const links = await page.$$eval("a[href]", (anchors) => anchors.map((anchor) => anchor.href));
+    for (const link of links) {
+      const url = new URL(link);
+      const path = url.pathname + (url.pathname === "/wall" ? url.search : "");
+      if (url.origin === new URL(page.url()).origin && !seen.has(path) && !/\.(json|css|svg|woff2|txt)$/.test(path)) {
+        seen.add(path);
+        waiting.push(path);
+      }
+    }
+  }
+  return [...seen];
+}
