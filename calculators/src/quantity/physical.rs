@@ -290,6 +290,13 @@ impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Physical<K, MIN_MILLI,
     }
 }
 
+impl<K: Kind> Default for Amount<K> {
+    /// Nothing of it.
+    fn default() -> Self {
+        Self::of(0.0)
+    }
+}
+
 impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Serialize for Physical<K, MIN_MILLI, MAX_MILLI> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(2))?;

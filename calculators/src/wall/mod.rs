@@ -31,7 +31,9 @@ pub mod search;
 pub mod sticks;
 pub mod sums;
 
+pub mod job;
 pub mod plan;
 pub mod planning;
 pub mod practice_room;
+pub mod shop;
 pub mod wall_plan;

@@ -3,6 +3,7 @@
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Serialize, Serializer};
 
+use super::job::Job;
 use super::survey::BoxKind;
 use crate::catalogue::{Note, Words};
 use crate::quantity::{Amount, Exact, Length, Money, Reading, Tape, kind};
@@ -67,6 +68,8 @@ pub struct Layout {
     pub sticks: Vec<StickPlan>,
     /// Lengths and areas that paint, caulk and price are worked out from.
     pub totals: Totals,
+    /// Quantities, shopping list, hours, programme, cost and price.
+    pub job: Job,
 }
 
 /// A run of wall between two fixed boards or ends.

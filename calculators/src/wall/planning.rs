@@ -6,6 +6,7 @@ use super::conflicts::{Scene, conflicts};
 use super::defaults::{CUT_CLEARANCE, PLATE_PENALTY, Settled};
 use super::faults::faults;
 use super::frame::{Frame, frame};
+use super::job::{Job, job};
 use super::marking::{cut_list, mark_lines, offsets};
 use super::measured::Measured;
 use super::notch::{Meeting, meeting};
@@ -270,7 +271,7 @@ fn layout(base: &Base<'_>, ask: &Ask, offer: Offer, rank: usize) -> Layout {
         crowded: &crowded,
     });
     let pieces = pieces(&members, base.settled);
-    Layout {
+    let mut layout = Layout {
         rank,
         reason,
         boards: positions.len(),
@@ -310,7 +311,10 @@ fn layout(base: &Base<'_>, ask: &Ask, offer: Offer, rank: usize) -> Layout {
         }),
         positions,
         members,
-    }
+        job: Job::default(),
+    };
+    layout.job = job(&layout, &base.input.shop, base.settled.units());
+    layout
 }
 
 /// Every clear bay in every row.

@@ -25,7 +25,7 @@ impl Wall {
 
 /// The input for one wall: survey, scheme and stock.
 pub fn input(wall: Wall, units: Units) -> Value {
-    json!({ "survey": survey(wall, units), "scheme": scheme(wall, units), "stock": stock(units) })
+    json!({ "survey": survey(wall, units), "scheme": scheme(wall, units), "stock": stock(units), "shop": shop(units) })
 }
 
 fn survey(wall: Wall, units: Units) -> Value {
@@ -177,6 +177,31 @@ fn stock(units: Units) -> Value {
             "kerf": "3.2 mm", "end_trim": "12 mm", "keep_offcut": "300 mm"
         }),
     }
+}
+
+/// The room's own figures: a waterborne coating, cool damp air, a crew of two.
+fn shop(units: Units) -> Value {
+    let (film, least, air, tins) = match units {
+        Units::Imperial => (
+            "1.5 mil",
+            "50 °F",
+            "64.4 °F",
+            json!([{ "holds": "1 qt", "price": "24.00" }, { "holds": "1 gal", "price": "62.00" }]),
+        ),
+        Units::Metric => (
+            "38 um",
+            "10 °C",
+            "18 °C",
+            json!([{ "holds": "1 L", "price": "24.00" }, { "holds": "2.5 L", "price": "46.00" }, { "holds": "5 L", "price": "84.00" }]),
+        ),
+    };
+    json!({
+        "coating": {
+            "dry_film": film, "volume_solids": "38 %", "coats": 2, "touch": "1 h", "recoat": "4 h", "least_temperature": least, "tins": tins
+        },
+        "air": { "temperature": air, "relative_humidity": "65 %" },
+        "rates": { "hour": "48.00", "crew": 2, "caulk": "6.50", "adhesive": "9.80", "sundries": "60.00" }
+    })
 }
 
 #[cfg(test)]

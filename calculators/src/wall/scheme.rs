@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::shop::Shop;
 use super::survey::{Clearance, Height, Small, Survey, Thickness};
 use crate::quantity::{Count, Money, Physical, Tape, Within, kind};
 
@@ -26,6 +27,10 @@ pub struct WallInput {
     #[serde(default)]
     #[schemars(title = "Stock")]
     pub stock: Stock,
+    /// Coating, air, rates and prices, for quantities, programme and price.
+    #[serde(default)]
+    #[schemars(title = "Shop")]
+    pub shop: Shop,
 }
 
 /// What is to be put on the wall.

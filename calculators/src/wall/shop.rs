@@ -1,0 +1,122 @@
+//! What a shop brings to a wall besides boards: its coating's data sheet, the room's air, its rates and prices.
+//!
+//! Values of a data sheet have no default; without them the paint, the waits and the programme are left out and the plan says so.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::coating::tins::Tin;
+use crate::price::job_cost::Share;
+use crate::price::margin::MarginShare;
+use crate::quantity::{Count, Money, Physical, kind};
+
+/// What a shop brings. What is empty takes the book's default, or leaves its figures out.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Shop")]
+pub struct Shop {
+    /// From the paint's data sheet; without it no paint, no waits and no programme are worked out.
+    #[serde(default)]
+    #[schemars(title = "Coating")]
+    pub coating: Option<Coating>,
+    /// The room while coats dry, nights counted; without it the sheet's own times stand.
+    #[serde(default)]
+    #[schemars(title = "Air in the room")]
+    pub air: Option<Air>,
+    /// Hours, prices and shares; without them no price is worked out.
+    #[serde(default)]
+    #[schemars(title = "Rates and prices")]
+    pub rates: Option<Rates>,
+}
+
+/// A coating by its data sheet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Coating")]
+pub struct Coating {
+    /// What one coat must leave.
+    #[schemars(title = "Dry film of one coat")]
+    pub dry_film: Physical<kind::Film, 12_000, 150_000>,
+    /// Solids by VOLUME, not by weight.
+    #[schemars(title = "Volume solids")]
+    pub volume_solids: Physical<kind::Percent, 10_000, 80_000>,
+    /// How many.
+    #[schemars(title = "Coats")]
+    pub coats: Count<1, 4>,
+    /// Of what leaves the gun, the share that stays on the work; empty is 55 %.
+    #[serde(default)]
+    #[schemars(title = "Reaches the work")]
+    pub transfer: Option<Physical<kind::Percent, 15_000, 95_000>>,
+    /// Stays in hose and pot; empty is 0.475 L.
+    #[serde(default)]
+    #[schemars(title = "Left in the hose")]
+    pub hose: Option<Physical<kind::Paint, 0, 10_000>>,
+    /// On the sheet.
+    #[schemars(title = "Touch-dry on the sheet")]
+    pub touch: Physical<kind::Hours, 50, 72_000>,
+    /// On the sheet: the least that is ever planned.
+    #[schemars(title = "Recoat on the sheet")]
+    pub recoat: Physical<kind::Hours, 100, 168_000>,
+    /// On the sheet; below it nothing is sprayed.
+    #[schemars(title = "Least temperature on the sheet")]
+    pub least_temperature: Physical<kind::Temperature, 0, 30_000>,
+    /// Sizes and prices; empty leaves tins out.
+    #[serde(default)]
+    #[schemars(title = "Tins on sale", length(max = 8))]
+    pub tins: Vec<Tin>,
+}
+
+/// The air while coats dry.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Air in the room")]
+pub struct Air {
+    /// Day and night.
+    #[schemars(title = "Air temperature")]
+    pub temperature: Physical<kind::Temperature, 1_000, 45_000>,
+    /// Day and night.
+    #[schemars(title = "Relative humidity")]
+    pub relative_humidity: Physical<kind::Humidity, 1_000, 98_000>,
+}
+
+/// Hours, prices and shares of a shop.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Rates and prices")]
+pub struct Rates {
+    /// What an hour costs the shop.
+    #[schemars(title = "Cost of an hour")]
+    pub hour: Money,
+    /// Pairs of hands; empty is two.
+    #[serde(default)]
+    #[schemars(title = "Crew")]
+    pub crew: Option<Count<1, 12>>,
+    /// One cartridge of caulk.
+    #[serde(default)]
+    #[schemars(title = "Caulk, a cartridge")]
+    pub caulk: Option<Money>,
+    /// One cartridge of adhesive.
+    #[serde(default)]
+    #[schemars(title = "Adhesive, a cartridge")]
+    pub adhesive: Option<Money>,
+    /// Nails, pins, filler, paper, tape, film and what else goes along.
+    #[serde(default)]
+    #[schemars(title = "Sundries")]
+    pub sundries: Option<Money>,
+    /// Electrician, hire, waste.
+    #[serde(default)]
+    #[schemars(title = "Others’ bills")]
+    pub others: Option<Money>,
+    /// Of labour and materials; empty is 8 %.
+    #[serde(default)]
+    #[schemars(title = "Contingency")]
+    pub contingency: Option<Share>,
+    /// Of labour and materials; empty is 15 %.
+    #[serde(default)]
+    #[schemars(title = "Overhead")]
+    pub overhead: Option<Share>,
+    /// Of the price; empty is 20 %.
+    #[serde(default)]
+    #[schemars(title = "Margin")]
+    pub margin: Option<MarginShare>,
+}
