@@ -8,6 +8,8 @@ mod canvas;
 mod dimension;
 mod elevation;
 mod sticks;
+mod time_line;
 
 pub use elevation::{Elevation, elevation};
 pub use sticks::{StickBar, stick_bars};
+pub use time_line::{TimeBar, time_line};

@@ -6,6 +6,7 @@
 mod cuts;
 mod findings;
 pub(crate) mod invitation;
+mod job;
 mod marks;
 mod sheet;
 mod ways;

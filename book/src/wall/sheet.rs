@@ -7,7 +7,7 @@ use calculators::wall::scheme::WallInput;
 use serde::Serialize;
 use serde_json::Value;
 
-use super::{cuts, findings, marks, ways};
+use super::{cuts, findings, job, marks, ways};
 use crate::drawing::{Elevation, elevation};
 use crate::figure;
 use crate::form::shape::capital;
@@ -96,6 +96,7 @@ struct PlanView {
     cuts: Vec<cuts::CutView>,
     sticks: Vec<cuts::SticksView>,
     reason: String,
+    job: job::JobView,
 }
 
 #[derive(Serialize)]
@@ -232,5 +233,6 @@ fn plan_view(input: &WallInput, plan: &WallPlan, layout: &Layout, units: Units) 
         cuts: cuts::cuts(&plan.wall, layout, units),
         sticks: cuts::sticks(input, layout, units),
         reason: figure::in_sentence(&capital(&layout.reason.in_units(units))),
+        job: job::view(&layout.job, units),
     }
 }

@@ -1,0 +1,121 @@
+//! Shopping list, programme, and cost, as rows and a time line.
+
+use calculators::catalogue::Figure;
+use calculators::quantity::{Money, Units, print};
+use calculators::wall::job::{Job, ProgrammeLine};
+use serde::Serialize;
+
+use crate::drawing::{TimeBar, time_line};
+use crate::figure;
+use crate::form::shape::capital;
+
+/// What a layout takes besides its boards.
+#[derive(Debug, Serialize)]
+pub(super) struct JobView {
+    shopping: Vec<BuyView>,
+    paint: Vec<Pair>,
+    programme: Vec<LineView>,
+    time_line: String,
+    done: Option<String>,
+    labour: Vec<Pair>,
+    cost: Vec<Pair>,
+    price: Option<String>,
+    assumed: Vec<String>,
+}
+
+/// One line of the shopping list.
+#[derive(Debug, Serialize)]
+pub(super) struct BuyView {
+    what: String,
+    buy: String,
+    unit: String,
+    cost: String,
+}
+
+/// A label and a figure.
+#[derive(Debug, Serialize)]
+pub(super) struct Pair {
+    label: String,
+    value: String,
+}
+
+/// One task on the calendar.
+#[derive(Debug, Serialize)]
+pub(super) struct LineView {
+    task: String,
+    starts: String,
+    ends: String,
+    wait: String,
+    late: bool,
+}
+
+fn pair(label: &str, value: String) -> Pair {
+    Pair { label: label.to_owned(), value }
+}
+
+fn money(label: &str, amount: Money) -> Pair {
+    pair(label, amount.to_string())
+}
+
+pub(super) fn view(job: &Job, units: Units) -> JobView {
+    let printed = |figure: &Figure| {
+        let raw = serde_json::to_value(figure).unwrap_or_default();
+        figure::set(&print::printed_text(&print::walk(raw, units)))
+    };
+    let mut paint = vec![pair("Area to coat", figure::set(&job.paint_area.text(units)))];
+    paint.extend(job.paint_per_coat.map(|paint| pair("Paint for one coat", figure::set(&paint.text(units)))));
+    paint.extend(job.wet_film.map(|film| pair("Wet film", figure::set(&film.text(units)))));
+    let bars: Vec<TimeBar<'_>> = job
+        .programme
+        .iter()
+        .map(|line| TimeBar {
+            task: &line.task,
+            start: line.start_minute,
+            end: line.end_minute,
+            wait: line.wait_minutes,
+        })
+        .collect();
+    JobView {
+        shopping: job
+            .shopping
+            .iter()
+            .map(|line| BuyView {
+                what: capital(&line.what),
+                buy: printed(&line.buy),
+                unit: figure::in_sentence(&line.unit.in_units(units)),
+                cost: line.cost.map_or_else(String::new, |cost| cost.to_string()),
+            })
+            .collect(),
+        paint,
+        time_line: if bars.is_empty() { String::new() } else { time_line("time-line", &bars) },
+        programme: job.programme.iter().map(line_view).collect(),
+        done: job.done.clone(),
+        labour: job
+            .labour
+            .iter()
+            .map(|task| pair(&capital(&task.task), figure::set(&task.hours.text(units))))
+            .collect(),
+        cost: job.cost.map_or_else(Vec::new, |cost| {
+            vec![
+                money("Labour", cost.labour),
+                money("Materials", cost.materials),
+                money("Contingency", cost.contingency),
+                money("Overhead", cost.overhead),
+                money("Cost", cost.total),
+            ]
+        }),
+        price: job.price.map(|price| price.to_string()),
+        assumed: job.assumed.iter().map(|words| figure::in_sentence(&capital(&words.in_units(units)))).collect(),
+    }
+}
+
+fn line_view(line: &ProgrammeLine) -> LineView {
+    let hours = line.wait_minutes as f64 / 60.0;
+    LineView {
+        task: capital(&line.task),
+        starts: line.starts.clone(),
+        ends: line.ends.clone(),
+        wait: if line.wait_minutes > 0 { format!("{} h", (hours * 4.0).ceil() / 4.0) } else { String::new() },
+        late: line.late,
+    }
+}
