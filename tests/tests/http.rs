@@ -1,0 +1,218 @@
+//! The API and the pages as a browser or a program meets them.
+
+use axum::Router;
+use axum::body::{Body, to_bytes};
+use axum::http::{Request, StatusCode, header};
+use book::Handbook;
+use serde_json::{Value, json};
+use std::sync::LazyLock;
+use tower::ServiceExt;
+
+static APP: LazyLock<Router> =
+    LazyLock::new(|| api::app(api::State::new(Handbook::built_in().expect("the book in the binary has no fault"))));
+
+/// A request, and what came back.
+struct Reply {
+    status: StatusCode,
+    media: String,
+    headers: axum::http::HeaderMap,
+    text: String,
+}
+
+impl Reply {
+    fn json(&self) -> Value {
+        serde_json::from_str(&self.text).unwrap_or_else(|why| panic!("{why}: {}", self.text))
+    }
+}
+
+async fn send(request: axum::http::request::Builder, body: impl Into<Body>) -> Reply {
+    let request = request.header(header::HOST, "127.0.0.1:7391").body(body.into()).expect("a request");
+    let reply = APP.clone().oneshot(request).await.expect("the service answers");
+    let headers = reply.headers().clone();
+    let media =
+        headers.get(header::CONTENT_TYPE).map_or(String::new(), |value| value.to_str().expect("ascii").to_owned());
+    let status = reply.status();
+    let bytes = to_bytes(reply.into_body(), 64 * 1024 * 1024).await.expect("a body");
+    Reply { status, media, headers, text: String::from_utf8_lossy(&bytes).into_owned() }
+}
+
+async fn get(path: &str) -> Reply {
+    send(Request::get(path), Body::empty()).await
+}
+
+async fn ask(id: &str, body: &str, accept: &str) -> Reply {
+    let path = format!("/api/calculators/{id}?units=metric");
+    send(
+        Request::post(path).header(header::CONTENT_TYPE, "application/json").header(header::ACCEPT, accept),
+        body.to_owned(),
+    )
+    .await
+}
+
+#[tokio::test]
+async fn every_calculator_answers_its_example_in_every_form_it_declares() {
+    let listed = get("/api/calculators").await.json();
+    let listed = listed.as_array().expect("a list");
+    assert!(listed.len() > 50, "{} calculators", listed.len());
+    let document = get("/api/openapi.json").await.json();
+    for calculator in listed {
+        let id = calculator["id"].as_str().expect("an id");
+        let card = get(&format!("/api/calculators/{id}?units=metric")).await.json();
+        let example = card["example"]["input"].to_string();
+        let content = document
+            .pointer(&format!("/paths/~1api~1calculators~1{id}/post/responses/200/content"))
+            .unwrap_or_else(|| panic!("{id} is not described"));
+        for form in content.as_object().expect("forms").keys() {
+            let reply = ask(id, &example, form).await;
+            assert_eq!(reply.status, StatusCode::OK, "{id} as {form}: {}", reply.text);
+            assert!(reply.media.starts_with(form.as_str()), "{id}: asked for {form}, got {}", reply.media);
+            assert!(!reply.text.is_empty(), "{id} as {form} is empty");
+        }
+        let answer = ask(id, &example, "application/json").await.json();
+        let schema = &card["answer_schema"];
+        let fields = schema["properties"]["result"]["properties"].as_object().expect("result fields");
+        for name in answer["result"].as_object().expect("a result").keys() {
+            assert!(fields.contains_key(name), "{id}: {name} is not in its schema");
+        }
+        assert_eq!(
+            answer["cautions"].as_array().map(Vec::len),
+            card["card"]["cautions"].as_array().map(Vec::len),
+            "{id}: a caution has no words"
+        );
+    }
+}
+
+#[tokio::test]
+async fn an_answer_asked_for_in_a_form_it_has_not_is_refused() {
+    for accept in ["image/png", "image/svg+xml", "text/csv"] {
+        let reply = ask(
+            "board-weight",
+            &json!({ "width": 90, "thickness": 18, "length": 4800, "density": 750, "boards": 1 }).to_string(),
+            accept,
+        )
+        .await;
+        assert_eq!(reply.status, StatusCode::NOT_ACCEPTABLE, "{accept}");
+        assert_eq!(reply.media, "application/problem+json");
+    }
+}
+
+#[tokio::test]
+async fn all_faults_come_back_at_once_as_problem_details() {
+    let reply = ask("board-weight", &json!({ "width": "3/7", "thickness": "3,750", "length": "16' 14\"", "density": "x", "boards": 5.5, "colour": 1 }).to_string(), "*/*").await;
+    assert_eq!(reply.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert_eq!(reply.media, "application/problem+json");
+    let problem = reply.json();
+    let pointers: Vec<_> = problem["errors"]
+        .as_array()
+        .expect("errors")
+        .iter()
+        .map(|fault| fault["pointer"].as_str().expect("a pointer"))
+        .collect();
+    assert_eq!(pointers, ["/width", "/thickness", "/length", "/density", "/boards", "/colour"]);
+    for fault in problem["errors"].as_array().expect("errors") {
+        assert!(fault["said"].is_string() && fault["why"].is_string(), "{fault}");
+    }
+}
+
+#[tokio::test]
+async fn two_hundred_faults_at_once_are_all_told() {
+    let stations: Vec<_> = (0..60)
+        .map(|_| json!({ "at": "wide", "datum_to_floor": "3/7", "floor_to_ceiling": "-5", "bow": "x" }))
+        .collect();
+    let mut wall = get("/api/calculators/wall-plan").await.json()["example"]["input"].clone();
+    wall["survey"]["stations"] = json!(stations);
+    let reply = ask("wall-plan", &wall.to_string(), "*/*").await;
+    assert_eq!(reply.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(reply.json()["errors"].as_array().expect("errors").len() >= 200);
+}
+
+#[tokio::test]
+async fn no_body_however_odd_is_our_fault() {
+    let deep = "[".repeat(5_000);
+    let long = format!("{{\"width\": \"{}\"}}", "9".repeat(100_000));
+    let bodies = [
+        "",
+        "null",
+        "[]",
+        "{}",
+        "{\"width\":",
+        "\"\\u0000\"",
+        "1e999",
+        &deep,
+        &long,
+        "{\"width\":{\"nm\":[1,0]}}",
+        "{\"width\":{\"nm\":[\"x\",1]}}",
+    ];
+    for id in ["board-weight", "wall-plan", "programme", "tins"] {
+        for body in bodies {
+            let reply = ask(id, body, "*/*").await;
+            assert!(reply.status.is_client_error(), "{id} with {:.40}: {}", body, reply.status);
+        }
+    }
+    let huge = vec![b' '; api::app::LARGEST_BODY + 1];
+    let reply =
+        send(Request::post("/api/calculators/tins").header(header::CONTENT_TYPE, "application/json"), huge).await;
+    assert_eq!(reply.status, StatusCode::PAYLOAD_TOO_LARGE);
+    let reply = send(Request::post("/api/calculators/tins").header(header::CONTENT_TYPE, "image/png"), "x").await;
+    assert_eq!(reply.status, StatusCode::UNSUPPORTED_MEDIA_TYPE);
+    assert_eq!(get("/api/calculators/moon-phase").await.status, StatusCode::NOT_FOUND);
+    assert_eq!(get("/api/calculators?units=cubits").await.status, StatusCode::OK);
+    assert_eq!(get("/api/calculators/tins?units=cubits").await.status, StatusCode::BAD_REQUEST);
+    assert_eq!(send(Request::delete("/api"), "").await.status, StatusCode::METHOD_NOT_ALLOWED);
+}
+
+#[tokio::test]
+async fn a_posted_form_and_a_json_body_come_to_the_same_answer() {
+    let form = "%2Fneeded=3.265+L&%2Freserve=5&%2Ftins%2F0%2Fholds=1+L&%2Ftins%2F0%2Fprice=24&%2Ftins%2F1%2Fholds=2.5+L&%2Ftins%2F1%2Fprice=46";
+    let posted = send(
+        Request::post("/api/calculators/tins?units=metric")
+            .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded"),
+        form,
+    )
+    .await;
+    let json = json!({ "needed": "3.265 L", "reserve": 5, "tins": [{ "holds": 1, "price": 24 }, { "holds": 2.5, "price": 46 }] });
+    assert_eq!(posted.json()["result"], ask("tins", &json.to_string(), "*/*").await.json()["result"]);
+}
+
+#[tokio::test]
+async fn strangers_are_turned_away() {
+    let foreign_host =
+        Request::get("/").header(header::HOST, "handbook.example").body(Body::empty()).expect("a request");
+    let reply = APP.clone().oneshot(foreign_host).await.expect("an answer");
+    assert_eq!(reply.status(), StatusCode::FORBIDDEN);
+    let foreign =
+        send(Request::post("/choices").header(header::ORIGIN, "http://elsewhere.example"), "units=metric").await;
+    assert_eq!(foreign.status, StatusCode::FORBIDDEN);
+    let own = send(
+        Request::post("/choices").header(header::ORIGIN, "http://127.0.0.1:7391"),
+        "units=metric&back=//elsewhere.example",
+    )
+    .await;
+    assert_eq!(own.status, StatusCode::SEE_OTHER);
+    assert_eq!(own.headers[header::LOCATION], "/");
+}
+
+#[tokio::test]
+async fn pages_follow_the_units_of_the_cookie_and_allow_nothing_from_elsewhere() {
+    let metric =
+        send(Request::get("/wall?wall=a").header(header::COOKIE, "units=metric; light=lamp"), Body::empty()).await;
+    assert!(metric.text.contains("data-units=\"metric\"") && metric.text.contains("data-light=\"lamp\""));
+    let policy = metric.headers[header::CONTENT_SECURITY_POLICY].to_str().expect("ascii");
+    assert!(policy.starts_with("default-src 'none'") && !policy.contains("unsafe"), "{policy}");
+    assert_eq!(get("/no-such-page.html").await.status, StatusCode::NOT_FOUND);
+}
+
+#[tokio::test]
+async fn the_document_is_openapi_3_1_and_its_schemas_are_whole() {
+    let document = get("/api/openapi.json").await.json();
+    assert_eq!(document["openapi"], "3.1.0");
+    let paths = document["paths"].as_object().expect("paths");
+    for (path, item) in paths.iter().filter(|(path, _)| *path != "/api/calculators") {
+        let schema = &item["post"]["requestBody"]["content"]["application/json"]["schema"];
+        assert_eq!(schema["type"], "object", "{path}");
+        assert!(
+            !schema.to_string().contains("\"$ref\":\"#/$defs"),
+            "{path}: a schema that points outside the document"
+        );
+    }
+}
