@@ -117,12 +117,12 @@ impl Calculator for ReadALength {
     };
 
     fn example(units: Units) -> Example {
-        let written = match units {
-            Units::Imperial => "14' 5 3/8\"",
-            Units::Metric => "4403.725 mm",
+        let (written, inch_tape) = match units {
+            Units::Imperial => ("14' 5 3/8\"", "1/16 in"),
+            Units::Metric => ("4403.725 mm", "1/32 in"),
         };
         Example {
-            input: json!({ "written": written, "inch_tape": "1/16 in", "metric_tape": "1 mm" }),
+            input: json!({ "written": written, "inch_tape": inch_tape, "metric_tape": "1 mm" }),
             expects: vec![
                 ("/result/inches/mark", json!("173 3/8 in")),
                 ("/result/inches/full", json!("14' 5 3/8\"")),
