@@ -270,7 +270,9 @@ impl<'a> Form<'a> {
         for row in 0..rows {
             let place = format!("{at}/{row}");
             let name = format!("{item_label} {}", row + 1);
-            let id = field_id(self.id, &place);
+            // A row of one field leaves the id of its place to that field.
+            let own = matches!(item.shape(), Shape::Group | Shape::Variants { .. });
+            let id = field_id(self.id, &if own { place.clone() } else { format!("{place}-row") });
             let body = match item.shape() {
                 Shape::Group => self.inside(item.schema, &place),
                 Shape::Variants { tag, branches } => self.variants(item, name.clone(), &place, tag, &branches),

@@ -10,8 +10,20 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         // 2 Hazards, permissions, fabric
         Entry::of::<crate::exposure::lead_area::LeadArea>(),
         Entry::of::<crate::exposure::heat_clearance::HeatClearance>(),
+        // 3 Survey
+        Entry::of::<crate::wall::read_a_length::ReadALength>(),
+        Entry::of::<crate::wall::closing_checks::ClosingChecks>(),
+        Entry::of::<crate::wall::corner_angle::CornerAngle>(),
+        Entry::of::<crate::wall::out_of_square::OutOfSquare>(),
+        Entry::of::<crate::wall::arc::ArcRadius>(),
         // 4 Design and layout
         Entry::of::<crate::wall::wall_plan::WallPlanner>(),
+        Entry::of::<crate::wall::equal_bays::EqualBays>(),
+        Entry::of::<crate::wall::bays_round_openings::BaysRoundOpenings>(),
+        Entry::of::<crate::wall::rail_heights::RailHeights>(),
+        Entry::of::<crate::wall::panel_proportion::PanelProportion>(),
+        Entry::of::<crate::wall::corner_lap::CornerBoard>(),
+        Entry::of::<crate::wall::plate_clash::PlateClash>(),
         Entry::of::<crate::colour::colour_values::ColourValues>(),
         // 5 Price
         Entry::of::<crate::price::labour::Labour>(),
@@ -26,18 +38,35 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::price::order_quantity::OrderQuantity>(),
         Entry::of::<crate::coating::tins::Tins>(),
         // 6 Order and condition
+        Entry::of::<crate::stock::dressed_sizes::DressedSizes>(),
+        Entry::of::<crate::stock::board_feet::BoardFeet>(),
         Entry::of::<crate::stock::board_weight::BoardWeight>(),
         Entry::of::<crate::stock::equilibrium::Equilibrium>(),
         Entry::of::<crate::stock::movement::Movement>(),
         // 7 Protect, isolate, prepare
         Entry::of::<crate::exposure::air_changes::AirChanges>(),
+        // 8 Set out
+        Entry::of::<crate::wall::running_marks::RunningMarks>(),
+        Entry::of::<crate::wall::laser_offsets::LaserOffsets>(),
+        Entry::of::<crate::wall::story_pole::StoryPole>(),
         // 9 Cut and label
+        Entry::of::<crate::wall::cut_lengths::CutLengths>(),
+        Entry::of::<crate::wall::saw_angle::SawAngle>(),
+        Entry::of::<crate::wall::compound_mitre::CompoundMitre>(),
+        Entry::of::<crate::wall::sloping_ceiling::SlopingCeiling>(),
+        Entry::of::<crate::wall::base_and_board::BaseAndBoard>(),
+        Entry::of::<crate::wall::scarf_joint::ScarfJoint>(),
         Entry::of::<crate::stock::pieces_per_stick::PiecesPerStick>(),
         Entry::of::<crate::exposure::noise::Noise>(),
         // 10 Fix
+        Entry::of::<crate::fixing::stud_hits::StudHits>(),
+        Entry::of::<crate::fixing::nail_choice::NailChoice>(),
         Entry::of::<crate::fixing::nail_holding::NailHolding>(),
         Entry::of::<crate::fixing::adhesive::Adhesive>(),
         // 11 Openings, plates, heaters, stairs
+        Entry::of::<crate::wall::notch_neck::NotchNeck>(),
+        Entry::of::<crate::wall::stair_rake::StairRake>(),
+        Entry::of::<crate::wall::rail_kinks::RailKinks>(),
         Entry::of::<crate::exposure::handrail_clearance::HandrailClearance>(),
         Entry::of::<crate::fixing::box_set_back::BoxSetBack>(),
         Entry::of::<crate::fixing::box_fill::BoxFill>(),

@@ -3,7 +3,9 @@
 pub mod adhesive;
 pub mod box_fill;
 pub mod box_set_back;
+pub(crate) mod nail_choice;
 pub mod nail_holding;
 pub mod nail_sizes;
 pub mod nails;
+pub(crate) mod stud_hits;
 pub mod studs;

@@ -1,7 +1,10 @@
 //! Boards, sticks and sheets before they are cut.
 
+pub(crate) mod board_feet;
 pub mod board_weight;
 pub mod crack_forecast;
+pub mod dressed;
+pub(crate) mod dressed_sizes;
 pub mod equilibrium;
 pub mod moisture;
 pub mod movement;

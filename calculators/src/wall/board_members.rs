@@ -204,11 +204,11 @@ fn scribe(outline: &mut [Point], position: &Position, work: &BoardWork<'_>) -> O
     let mut taper = None;
     let reach = work.scheme.board_width.get().exact();
     if left < reach && scribed(work.survey.left.kind) {
-        taper = follow(outline, left, |height| wall.left_at(height) + left);
+        taper = follow(outline, left, |height| (wall.left_at(height) + left).min(middle(left, right)));
     }
     let inset = wall.length.exact() - right;
     if inset < reach && scribed(work.survey.right.kind) {
-        taper = follow(outline, right, |height| wall.right_at(height) - inset).or(taper);
+        taper = follow(outline, right, |height| (wall.right_at(height) - inset).max(middle(left, right))).or(taper);
     }
     taper
 }

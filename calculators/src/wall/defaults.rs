@@ -2,7 +2,7 @@
 //!
 //! Common practice or defaults of this book, no source; a shop may change each of them within the bounds of its field.
 
-use super::scheme::{Material, Scheme, Stock};
+use super::scheme::{Leeway, Material, Scheme, Stock};
 use crate::quantity::{Exact, Length, Tape, Units};
 
 const fn in64(sixty_fourths: i64) -> Length {
@@ -106,23 +106,34 @@ impl Settled {
     /// Fills the empty fields of a scheme and a stock.
     pub fn of(scheme: &Scheme, stock: &Stock) -> Self {
         let units = scheme.tape.units();
-        let leeway = &scheme.leeway;
-        let neck = match scheme.material {
+        Self {
+            plasterboard: scheme.plasterboard.map_or(PLASTERBOARD.in_units(units), Length::from),
+            kerf: stock.kerf.map_or(KERF.in_units(units), Length::from),
+            end_trim: stock.end_trim.map_or(END_TRIM.in_units(units), Length::from),
+            keep_offcut: stock.keep_offcut.map_or(KEEP_OFFCUT.in_units(units), Length::from),
+            ..Self::with_leeway(&scheme.leeway, scheme.material, scheme.tape)
+        }
+    }
+
+    /// Fills the empty fields of a leeway; everything else takes the book's default.
+    pub fn with_leeway(leeway: &Leeway, material: Material, tape: Tape) -> Self {
+        let units = tape.units();
+        let neck = match material {
             Material::Mdf => NECK_MDF,
             Material::Solid => NECK_SOLID,
         };
         Self {
-            tape: scheme.tape,
-            saw_tape: saw_tape(scheme.tape),
+            tape,
+            saw_tape: saw_tape(tape),
             clearance: leeway.clearance.map_or(PLATE_CLEARANCE.in_units(units), Length::from),
             max_shift: leeway.max_shift.map_or(MAX_SHIFT.in_units(units), Length::from),
             max_change: leeway.max_change.map(Length::from),
             edge_radius: leeway.edge_radius.map_or(EDGE_RADIUS.in_units(units), Length::from),
             min_neck: leeway.min_neck.map_or(neck.in_units(units), Length::from),
-            plasterboard: scheme.plasterboard.map_or(PLASTERBOARD.in_units(units), Length::from),
-            kerf: stock.kerf.map_or(KERF.in_units(units), Length::from),
-            end_trim: stock.end_trim.map_or(END_TRIM.in_units(units), Length::from),
-            keep_offcut: stock.keep_offcut.map_or(KEEP_OFFCUT.in_units(units), Length::from),
+            plasterboard: PLASTERBOARD.in_units(units),
+            kerf: KERF.in_units(units),
+            end_trim: END_TRIM.in_units(units),
+            keep_offcut: KEEP_OFFCUT.in_units(units),
         }
     }
 
