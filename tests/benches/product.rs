@@ -42,7 +42,8 @@ fn wall(metres: f64, boards: u32, windows: u32) -> WallInput {
 }
 
 fn walls(criterion: &mut Criterion) {
-    for (name, metres, boards, windows) in [("40 boards, 3 openings", 16.0, 40, 3), ("300 boards, 60 m", 60.0, 300, 0)] {
+    for (name, metres, boards, windows) in [("40 boards, 3 openings", 16.0, 40, 3), ("300 boards, 60 m", 60.0, 300, 0)]
+    {
         let input = wall(metres, boards, windows);
         let found = plan(&input).expect("a plan").layouts[0].boards;
         println!("wall plan, {name}: {found} boards in its first layout");
@@ -51,7 +52,8 @@ fn walls(criterion: &mut Criterion) {
 }
 
 fn requests(criterion: &mut Criterion) {
-    let runtime = tokio::runtime::Builder::new_multi_thread().worker_threads(1).enable_all().build().expect("a runtime");
+    let runtime =
+        tokio::runtime::Builder::new_multi_thread().worker_threads(1).enable_all().build().expect("a runtime");
     let app = api::app(api::State::new(Handbook::built_in().expect("the book has no fault")));
     let bare = Router::new().route("/api/calculators/pieces-per-stick", post(|body: String| async move { body }));
     let body = json!({ "stick": 2400, "piece": 600, "kerf": 3.2 }).to_string();

@@ -91,9 +91,14 @@ impl Length {
     pub fn from_json(value: &Value, units: Option<Units>) -> Result<Self, LengthFault> {
         match value {
             Value::String(text) => Reader::new(text, units)?.length(),
+            // A JSON number is a float of millimetres: the nearest nanometre is what was meant by 1219.1999999999998.
             Value::Number(number) => {
-                let text = number.to_string();
-                if text.contains(['e', 'E']) { Err(LengthFault::TooLong) } else { Self::read(&text, Units::Metric) }
+                let nm = number.as_f64().ok_or(LengthFault::NotALength)? * MILLIMETRE.nm() as f64;
+                if nm.abs() > Self::LONGEST.nm() as f64 {
+                    Err(LengthFault::TooLong)
+                } else {
+                    Ok(Self::nearest_mm(nm / 1e6))
+                }
             }
             Value::Object(_) => match print::length_in(value) {
                 Some(exact) if exact.parts() == 1 => bounded(exact.nm()).map(Self::from_nm),

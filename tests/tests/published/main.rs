@@ -10,6 +10,7 @@ mod colour;
 mod exposure;
 mod fixing;
 mod money;
+mod wall;
 mod wood;
 
 use tests::published::{Ours, compare};
