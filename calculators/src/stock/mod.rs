@@ -9,3 +9,10 @@ pub mod equilibrium;
 pub mod moisture;
 pub mod movement;
 pub mod pieces_per_stick;
+
+pub mod instance;
+
+pub mod certificate;
+pub mod certificate_check;
+pub mod plan;
+pub mod solve;

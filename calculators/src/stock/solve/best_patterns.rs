@@ -1,0 +1,229 @@
+//! The pattern worth most on each stick kind: one bounded knapsack for all kinds at once.
+//!
+//! Sizes are taken by falling worth per length. A list of part patterns, none longer and worth less than another,
+//! grows copy by copy; a part pattern whose best continuation (filling what is left at the next size's worth per
+//! length) beats no kind's threshold is dropped. The list depends on how many useful part patterns there are, not on
+//! the magnitude of the lengths. All numbers are whole and below 2^52, so sums are exact; the continuation's bound is
+//! rounded, and half a unit is left for that.
+
+use super::columns::Pattern;
+
+/// The stick kinds asked about, shortest first: index, capacity, and the worth that a pattern must beat.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Asked {
+    pub(super) kind: usize,
+    pub(super) capacity: f64,
+    pub(super) threshold: f64,
+}
+
+/// A pattern that beats its kind's threshold.
+#[derive(Clone, Debug)]
+pub(super) struct Found {
+    pub(super) kind: usize,
+    pub(super) pattern: Pattern,
+}
+
+/// The pass was stopped before it had seen every pattern.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Stopped;
+
+#[derive(Clone, Copy, Debug)]
+struct Part {
+    used: f64,
+    worth: f64,
+    trail: u32,
+}
+
+/// Part patterns kept beyond this number stop the pass: some 100 MB.
+const MOST_PARTS: usize = 4_000_000;
+const ROOT: u32 = u32::MAX;
+
+/// Room for the pass, kept between passes.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Knapsack {
+    parts: Vec<Part>,
+    fresh: Vec<Part>,
+    merged: Vec<Part>,
+    survivors: Vec<Part>,
+    trail: Vec<(u32, u16)>,
+    order: Vec<usize>,
+    reach: Vec<f64>,
+    floor: Vec<f64>,
+}
+
+impl Knapsack {
+    /// For each kind the patterns that were best so far when they were met, the best one last; nothing for a kind
+    /// whose threshold no pattern beats. No pattern holds more of a size than `limit` says.
+    ///
+    /// # Errors
+    /// `Stopped` when told to stop, or when the list outgrows its room.
+    pub(super) fn best(
+        &mut self,
+        sizes: &[f64],
+        values: &[f64],
+        limit: &[u32],
+        asked: &mut [Asked],
+        keep_going: &mut dyn FnMut() -> bool,
+    ) -> Result<Vec<Found>, Stopped> {
+        let mut found: Vec<(usize, u32)> = Vec::new();
+        let Some(longest) = asked.last().map(|kind| kind.capacity) else { return Ok(Vec::new()) };
+        self.order.clear();
+        self.order
+            .extend((0..sizes.len()).filter(|&size| values[size] > 0.0 && limit[size] > 0 && sizes[size] <= longest));
+        self.order.sort_by(|&a, &b| (values[b] / sizes[b]).total_cmp(&(values[a] / sizes[a])).then(a.cmp(&b)));
+        self.trail.clear();
+        self.parts.clear();
+        self.parts.push(Part { used: 0.0, worth: 0.0, trail: ROOT });
+        self.set_floor(asked);
+        let order = std::mem::take(&mut self.order);
+        for (at, &size) in order.iter().enumerate() {
+            if at % 16 == 0 && !keep_going() {
+                self.order = order;
+                return Err(Stopped);
+            }
+            let (length, value) = (sizes[size], values[size]);
+            let rate = value / length;
+            self.set_reach(asked, rate);
+            self.drop_hopeless(asked, rate);
+            if self.parts.is_empty() {
+                break;
+            }
+            self.fresh.clear();
+            self.fresh.extend_from_slice(&self.parts);
+            let copies = (longest / length).min(f64::from(limit[size])) as u32;
+            for _ in 0..copies {
+                self.add_copy(asked, size, length, value, rate, longest, &mut found);
+                if self.fresh.is_empty() {
+                    break;
+                }
+            }
+            if self.trail.len() > MOST_PARTS {
+                self.order = order;
+                return Err(Stopped);
+            }
+        }
+        self.order = order;
+        Ok(found.into_iter().map(|(kind, trail)| Found { kind, pattern: self.pattern(trail) }).collect())
+    }
+
+    /// For each kind onward, the least worth that still has to be beaten.
+    fn set_floor(&mut self, asked: &[Asked]) {
+        self.floor.clear();
+        self.floor.resize(asked.len(), f64::INFINITY);
+        let mut least = f64::INFINITY;
+        for (at, kind) in asked.iter().enumerate().rev() {
+            least = least.min(kind.threshold);
+            self.floor[at] = least;
+        }
+    }
+
+    /// For each kind onward, the most that a filled stick would exceed its threshold by, at this worth per length.
+    fn set_reach(&mut self, asked: &[Asked], rate: f64) {
+        self.reach.clear();
+        self.reach.resize(asked.len(), f64::NEG_INFINITY);
+        let mut most = f64::NEG_INFINITY;
+        for (at, kind) in asked.iter().enumerate().rev() {
+            most = most.max(kind.capacity * rate - kind.threshold);
+            self.reach[at] = most;
+        }
+    }
+
+    fn drop_hopeless(&mut self, asked: &[Asked], rate: f64) {
+        let mut first = 0;
+        let reach = &self.reach;
+        self.parts.retain(|part| {
+            while asked[first].capacity < part.used {
+                first += 1;
+            }
+            part.worth - part.used * rate + reach[first] > 0.5
+        });
+    }
+
+    #[allow(clippy::too_many_arguments)]
+    fn add_copy(
+        &mut self,
+        asked: &mut [Asked],
+        size: usize,
+        length: f64,
+        value: f64,
+        rate: f64,
+        longest: f64,
+        found: &mut Vec<(usize, u32)>,
+    ) {
+        self.merged.clear();
+        self.survivors.clear();
+        let mut first = 0;
+        let mut old = 0;
+        let mut best = f64::NEG_INFINITY;
+        for at in 0..self.fresh.len() {
+            let from = self.fresh[at];
+            let used = from.used + length;
+            if used > longest {
+                break;
+            }
+            while old < self.parts.len() && self.parts[old].used <= used {
+                let part = self.parts[old];
+                if part.worth > best {
+                    best = part.worth;
+                    self.merged.push(part);
+                }
+                old += 1;
+            }
+            let worth = from.worth + value;
+            if worth <= best {
+                continue;
+            }
+            while asked[first].capacity < used {
+                first += 1;
+            }
+            let beats = worth > self.floor[first];
+            if !beats && worth - used * rate + self.reach[first] <= 0.5 {
+                continue;
+            }
+            let trail = self.trail.len() as u32;
+            self.trail.push((from.trail, size as u16));
+            let part = Part { used, worth, trail };
+            best = worth;
+            // A part of the same length and less worth may stand just before: it goes.
+            if self.merged.last().is_some_and(|last| last.used == used) {
+                self.merged.pop();
+            }
+            self.merged.push(part);
+            self.survivors.push(part);
+            if beats {
+                for kind in &mut asked[first..] {
+                    if worth > kind.threshold {
+                        kind.threshold = worth;
+                        found.push((kind.kind, trail));
+                    }
+                }
+                self.set_floor(asked);
+                self.set_reach(asked, rate);
+            }
+        }
+        while old < self.parts.len() {
+            let part = self.parts[old];
+            if part.worth > best {
+                best = part.worth;
+                self.merged.push(part);
+            }
+            old += 1;
+        }
+        std::mem::swap(&mut self.parts, &mut self.merged);
+        std::mem::swap(&mut self.fresh, &mut self.survivors);
+    }
+
+    fn pattern(&self, mut trail: u32) -> Pattern {
+        let mut pattern = Pattern::new();
+        while trail != ROOT {
+            let (before, size) = self.trail[trail as usize];
+            match pattern.last_mut() {
+                Some((last, count)) if *last == size => *count += 1,
+                _ => pattern.push((size, 1)),
+            }
+            trail = before;
+        }
+        pattern.sort_unstable();
+        pattern
+    }
+}

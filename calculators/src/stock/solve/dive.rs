@@ -1,0 +1,322 @@
+//! From a blend to a plan.
+
+use std::collections::VecDeque;
+
+use super::best_patterns::Stopped;
+use super::bounding::ceil_near;
+use super::greedy::{self, Choice};
+use super::master::Master;
+use super::packing::{self, Packing};
+use super::problem::{Kind, Problem, STAND_IN};
+use super::repair::Repair;
+use super::search::{Patience, Search};
+
+/// Bytes for the steps that a dive may take back.
+const DIVE_ROOM: usize = 40_000_000;
+/// The most patterns tried at one step of a dive.
+const WIDEST: usize = 4;
+
+/// Where a dive stands.
+#[derive(Clone)]
+pub(super) struct Dive {
+    pub(super) master: Master,
+    pub(super) need: Vec<u32>,
+    pub(super) used: Vec<u32>,
+    pub(super) choice: Choice,
+    /// Patterns to try next, and how many of them have been.
+    pub(super) turns: Vec<usize>,
+    pub(super) next: usize,
+}
+
+impl Search {
+    /// Dives from a blend, several ways while that may pay.
+    pub(super) fn dive_from(
+        &mut self,
+        master: &Master,
+        kinds: &[Kind],
+        bound: i64,
+        effort: &[(usize, u32)],
+        patience: &mut Patience,
+    ) {
+        for &(turn, retries) in effort {
+            if self.below <= bound.max(self.enough) || !patience.goes_on() {
+                return;
+            }
+            self.dive(master, kinds, bound, turn, retries, patience);
+        }
+    }
+
+    /// From a blend to a plan: whole parts are fixed, then one pattern at a time; what is left is completed at once at
+    /// every step. Where the blend of the rest shows that no better plan can follow, the last pattern is taken back and
+    /// the next fullest tried, `retries` times in all.
+    pub(super) fn dive(
+        &mut self,
+        start: &Master,
+        kinds: &[Kind],
+        bound: i64,
+        turn: usize,
+        mut retries: u32,
+        patience: &mut Patience,
+    ) {
+        let mut bounded = self.problem.clone();
+        bounded.kinds.clone_from_slice(kinds);
+        let rows = self.problem.sizes.len() + kinds.len();
+        let deepest = (DIVE_ROOM / (rows * rows * 8)).clamp(1, 400);
+        let mut at = Dive {
+            master: start.clone(),
+            need: self.problem.need.clone(),
+            used: vec![0; kinds.len()],
+            choice: Choice::default(),
+            turns: Vec::new(),
+            next: 0,
+        };
+        let mut taken_back: VecDeque<Dive> = VecDeque::new();
+        let mut step = 0;
+        let mut fresh = true;
+        loop {
+            if fresh {
+                if turn.is_multiple_of(2) || self.turns(&at).is_empty() {
+                    self.fix_whole(&mut at);
+                }
+                at.turns = self.turns(&at);
+                at.next = if turn > 0 && step == (turn - 1) / 3 { (turn - 1) % 3 + 1 } else { 0 };
+                at.next = at.next.min(at.turns.len().saturating_sub(1));
+                step += 1;
+            }
+            let mut fixed = 0;
+            let mut before = at.clone();
+            while fixed == 0 && before.next < before.turns.len() {
+                let column = before.turns[before.next];
+                let times = if turn.is_multiple_of(2) {
+                    1
+                } else {
+                    at.master.blend().find(|&(held, _)| held == column).map_or(1, |(_, amount)| amount.ceil() as u32)
+                };
+                fixed = self.fix(column, times, true, &mut at.need, &mut at.used, &mut at.choice);
+                before.next += 1;
+            }
+            if fixed == 0 && !at.need.iter().all(|&need| need == 0) && !fresh {
+                // Nothing more to try here: further back.
+                let Some(last) = taken_back.pop_back() else { return };
+                at = last;
+                continue;
+            }
+            if let Some(plan) = greedy::completed(&self.problem, &at.choice, &at.need, &at.used, self.below) {
+                self.offer(plan);
+            }
+            self.pack_rest(&at, kinds, if turn == 0 { 300 } else { 3_000 });
+            if self.below <= bound.max(self.enough) || !patience.goes_on() {
+                return;
+            }
+            let done = at.need.iter().all(|&need| need == 0);
+            let hopeless =
+                done || fixed == 0 && at.turns.is_empty() || !self.goes_deeper(&mut at, &bounded, kinds, patience);
+            if patience.stopped {
+                return;
+            }
+            if hopeless {
+                if retries == 0 {
+                    return;
+                }
+                retries -= 1;
+                at = before;
+                fresh = false;
+                if at.next >= at.turns.len().min(WIDEST) {
+                    loop {
+                        let Some(last) = taken_back.pop_back() else { return };
+                        if last.next < last.turns.len().min(WIDEST) {
+                            at = last;
+                            break;
+                        }
+                    }
+                }
+            } else {
+                taken_back.push_back(before);
+                if taken_back.len() > deepest {
+                    taken_back.pop_front();
+                }
+                fresh = true;
+            }
+        }
+    }
+
+    /// Where the number of sticks of every kind is settled and few are left, tries every way to cut the rest from them.
+    pub(super) fn pack_rest(&mut self, at: &Dive, kinds: &[Kind], steps: u32) -> Packing {
+        let left: Vec<(usize, u32)> = (1..kinds.len())
+            .filter(|&kind| kinds[kind].most > at.used[kind])
+            .map(|kind| (kind, kinds[kind].most - at.used[kind]))
+            .collect();
+        let settled = left.iter().all(|&(kind, _)| kinds[kind].least == kinds[kind].most);
+        let weight = left
+            .iter()
+            .map(|&(kind, count)| kinds[kind].weight.saturating_mul(i64::from(count)))
+            .fold(at.choice.weight, i64::saturating_add);
+        if !settled || weight >= self.below {
+            return Packing::Unknown;
+        }
+        let sticks: Vec<(f64, u32)> = left.iter().map(|&(kind, count)| (kinds[kind].capacity, count)).collect();
+        let packing = packing::packed(&self.problem.sizes, &at.need, &sticks, steps);
+        if let Packing::Found(placed) = &packing {
+            let mut choice = at.choice.clone();
+            for (stick, pattern) in placed {
+                let kind = left[*stick].0;
+                choice.push(kind, kinds[kind].weight, pattern.clone(), 1);
+            }
+            self.offer(choice);
+        }
+        packing
+    }
+
+    /// Fixes the whole parts of a blend.
+    pub(super) fn fix_whole(&mut self, at: &mut Dive) {
+        let blend: Vec<(usize, f64)> =
+            at.master.blend().filter(|&(column, _)| self.pool.kind(column) != STAND_IN).collect();
+        for (column, amount) in blend {
+            let whole = (amount + 1e-5).floor() as u32;
+            if whole > 0 {
+                self.fix(column, whole, false, &mut at.need, &mut at.used, &mut at.choice);
+            }
+        }
+    }
+
+    /// The patterns that a blend holds in part, in the order in which a dive tries them.
+    pub(super) fn turns(&self, at: &Dive) -> Vec<usize> {
+        let filled = |column: usize| self.pool.worth(column, &self.problem.sizes);
+        let mut parts: Vec<(f64, f64, usize)> = at
+            .master
+            .blend()
+            .filter(|&(column, amount)| {
+                let part = (amount + 1e-5).fract();
+                part > 2e-5 && self.pool.kind(column) != STAND_IN && !self.pool.pattern(column).is_empty()
+            })
+            .map(|(column, amount)| (amount.fract(), filled(column), column))
+            .collect();
+        parts.sort_by(|a, b| b.0.total_cmp(&a.0).then(b.1.total_cmp(&a.1)).then(a.2.cmp(&b.2)));
+        parts.into_iter().map(|(.., column)| column).collect()
+    }
+
+    /// Blends the rest of a dive anew. False when no better plan can come of it.
+    pub(super) fn goes_deeper(
+        &mut self,
+        at: &mut Dive,
+        bounded: &Problem,
+        kinds: &[Kind],
+        patience: &mut Patience,
+    ) -> bool {
+        if at.choice.weight >= self.below {
+            return false;
+        }
+        at.master.set_needs(&at.need, &at.used, bounded);
+        if at.master.repair(&self.pool) == Repair::Stuck {
+            return false;
+        }
+        if self.enrich(&mut at.master, &at.need, &at.used, kinds, at.choice.weight, patience).is_err() {
+            return false;
+        }
+        let least = at.choice.weight.saturating_add(ceil_near(at.master.weight()));
+        self.totals.raised(&self.problem.kinds, least, self.below) < self.below
+    }
+
+    /// Fixes a pattern, clipped to what is still needed; what the clipping frees is filled up again. Gives how many.
+    pub(super) fn fix(
+        &mut self,
+        column: usize,
+        times: u32,
+        clip: bool,
+        need: &mut [u32],
+        used: &mut [u32],
+        choice: &mut Choice,
+    ) -> u32 {
+        let kind = self.pool.kind(column);
+        let Kind { capacity, weight, most, .. } = self.problem.kinds[kind];
+        let times = times.min(most.saturating_sub(used[kind]));
+        let whole = self
+            .pool
+            .pattern(column)
+            .iter()
+            .map(|&(size, count)| need[usize::from(size)] / u32::from(count))
+            .min()
+            .unwrap_or(0)
+            .min(times);
+        if whole > 0 {
+            let pattern = self.pool.pattern(column).to_vec();
+            for &(size, count) in &pattern {
+                need[usize::from(size)] -= u32::from(count) * whole;
+            }
+            used[kind] += whole;
+            choice.push(kind, weight, pattern, whole);
+            return whole;
+        }
+        if !clip || times == 0 {
+            return 0;
+        }
+        let mut pattern: Vec<(u16, u16)> = self
+            .pool
+            .pattern(column)
+            .iter()
+            .map(|&(size, count)| (size, u32::from(count).min(need[usize::from(size)]) as u16))
+            .filter(|&(_, count)| count > 0)
+            .collect();
+        let length: f64 =
+            pattern.iter().map(|&(size, count)| self.problem.sizes[usize::from(size)] * f64::from(count)).sum();
+        for &(size, count) in &pattern {
+            need[usize::from(size)] -= u32::from(count);
+        }
+        let (more, _) = greedy::filled(&self.problem, need, capacity - length);
+        for &(size, count) in &more {
+            need[usize::from(size)] -= u32::from(count);
+            match pattern.iter_mut().find(|(at, _)| *at == size) {
+                Some((_, held)) => *held += count,
+                None => pattern.push((size, count)),
+            }
+        }
+        if pattern.is_empty() {
+            return 0;
+        }
+        pattern.sort_unstable();
+        used[kind] += 1;
+        choice.push(kind, weight, pattern, 1);
+        1
+    }
+
+    /// New patterns for what is left to cut in a dive, until the blend cannot be bettered or it no longer matters.
+    pub(super) fn enrich(
+        &mut self,
+        master: &mut Master,
+        need: &[u32],
+        used: &[u32],
+        kinds: &[Kind],
+        fixed: i64,
+        patience: &mut Patience,
+    ) -> Result<(), Stopped> {
+        let shortest =
+            self.problem.sizes.iter().zip(need).rev().find(|&(_, &need)| need > 0).map_or(0.0, |(&size, _)| size);
+        for _ in 0..40 {
+            if !patience.goes_on() {
+                return Err(Stopped);
+            }
+            if !master.improve(&self.pool) {
+                return Ok(());
+            }
+            let least = fixed.saturating_add(ceil_near(master.weight()));
+            if least <= self.bound {
+                return Ok(()); // good enough: no blend can do better than the bound
+            }
+            let values = self.whole_values(master);
+            let mut asked = self.asked(master, kinds, shortest, |kind| used[kind] < kinds[kind].most);
+            let mut found = self.knapsack.best(&self.problem.sizes, &values, need, &mut asked, patience.keep_going)?;
+            if found.is_empty() {
+                return Ok(());
+            }
+            found.reverse();
+            let mut per_kind = vec![0; kinds.len()];
+            for found in found {
+                per_kind[found.kind] += 1;
+                if per_kind[found.kind] <= 2 {
+                    self.pool.add(found.kind, &found.pattern);
+                }
+            }
+        }
+        Ok(())
+    }
+}

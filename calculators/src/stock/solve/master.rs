@@ -1,0 +1,451 @@
+//! The blend of known patterns with the least weight: a revised simplex with an explicit inverse.
+//!
+//! Rows: one per size (at least the need), then one per bound on a stick kind, added when it is first needed. Floats
+//! only guide the search; what is claimed is settled in whole numbers elsewhere. Entering by steepest reduced weight,
+//! ratio test with the largest pivot among ties; after a bound has moved, `repair` mends the blend.
+
+use super::columns::Pool;
+use super::problem::{Problem, STAND_IN};
+
+/// What a row stands for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Row {
+    /// At least the need of a size.
+    Size,
+    /// At most so many sticks of a kind.
+    Most(usize),
+    /// At least so many sticks of a kind.
+    Least(usize),
+}
+
+/// A basic column: a pattern of the pool, or the slack of a row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Basic {
+    Column(u32),
+    Slack(u32),
+}
+
+pub(super) const NO_ROW: usize = usize::MAX;
+pub(super) const PIVOT: f64 = 1e-7;
+const NOTHING: f64 = 1e-9;
+/// Patterns kept in view for each row.
+const VIEWED: usize = 3;
+
+/// The blend in hand: basis, its inverse, amounts and duals.
+#[derive(Clone, Debug)]
+pub(super) struct Master {
+    pub(super) rows: Vec<Row>,
+    bounds: Vec<f64>,
+    pub(super) most_row: Vec<usize>,
+    pub(super) least_row: Vec<usize>,
+    pub(super) weights: Vec<f64>,
+    pub(super) inverse: Vec<f64>,
+    basis: Vec<Basic>,
+    pub(super) amounts: Vec<f64>,
+    pub(super) duals: Vec<f64>,
+    tolerance: f64,
+    pivots: u32,
+    pub(super) direction: Vec<f64>,
+}
+
+impl Master {
+    /// A first blend: each size alone on the kind that serves it at the least weight; limited kinds wait outside.
+    pub(super) fn new(problem: &Problem, pool: &mut Pool) -> Self {
+        let sizes = problem.sizes.len();
+        let mut rows = vec![Row::Size; sizes];
+        let mut bounds: Vec<f64> = problem.need.iter().map(|&need| f64::from(need)).collect();
+        let kinds = problem.kinds.len();
+        let (mut most_row, least_row) = (vec![NO_ROW; kinds], vec![NO_ROW; kinds]);
+        for (index, kind) in problem.kinds.iter().enumerate() {
+            if kind.most < u32::MAX {
+                most_row[index] = rows.len();
+                rows.push(Row::Most(index));
+                bounds.push(f64::from(kind.most));
+            }
+        }
+        let weights: Vec<f64> = problem.kinds.iter().map(|kind| kind.weight as f64).collect();
+        let count = rows.len();
+        let mut inverse = vec![0.0; count * count];
+        let mut basis = Vec::with_capacity(count);
+        let mut duals = vec![0.0; count];
+        for size in 0..sizes {
+            let fits =
+                |capacity: f64| ((capacity / problem.sizes[size]).floor() as u32).min(problem.need[size]).min(60_000);
+            for kind in (1..kinds).filter(|&kind| problem.kinds[kind].most < u32::MAX) {
+                let copies = fits(problem.kinds[kind].capacity);
+                if copies > 0 {
+                    pool.add(kind, &[(size as u16, copies as u16)]);
+                }
+            }
+            let copies = fits(problem.kinds[STAND_IN].capacity);
+            let stand_in = pool.add(STAND_IN, &[(size as u16, copies as u16)]);
+            let mut best = (stand_in, copies, weights[STAND_IN]);
+            for kind in (1..kinds).filter(|&kind| problem.kinds[kind].most == u32::MAX) {
+                let copies = fits(problem.kinds[kind].capacity);
+                if copies == 0 {
+                    continue;
+                }
+                let column = pool.add(kind, &[(size as u16, copies as u16)]);
+                if weights[kind] * f64::from(best.1) < best.2 * f64::from(copies) {
+                    best = (column, copies, weights[kind]);
+                }
+            }
+            inverse[size * count + size] = 1.0 / f64::from(best.1);
+            duals[size] = best.2 / f64::from(best.1);
+            basis.push(Basic::Column(best.0 as u32));
+        }
+        for row in sizes..count {
+            inverse[row * count + row] = 1.0;
+            basis.push(Basic::Slack(row as u32));
+        }
+        let tolerance = 1e-9 * problem.kinds.iter().skip(1).map(|kind| kind.weight as f64).fold(1.0, f64::max);
+        let mut master = Self {
+            rows,
+            bounds,
+            most_row,
+            least_row,
+            weights,
+            inverse,
+            basis,
+            amounts: vec![0.0; count],
+            duals,
+            tolerance,
+            pivots: 0,
+            direction: vec![0.0; count],
+        };
+        master.place_amounts();
+        for kind in 1..kinds {
+            if problem.kinds[kind].least > 0 {
+                master.set_least(kind, problem.kinds[kind].least, pool);
+            }
+        }
+        master
+    }
+
+    /// Values per size, as the blend sees them.
+    pub(super) fn values(&self, sizes: usize) -> &[f64] {
+        &self.duals[..sizes]
+    }
+
+    /// What using one more stick of a kind is charged (positive) or rewarded (negative) for the bounds on it.
+    pub(super) fn charge(&self, kind: usize) -> f64 {
+        let mut charge = 0.0;
+        if self.most_row[kind] != NO_ROW {
+            charge -= self.duals[self.most_row[kind]];
+        }
+        if self.least_row[kind] != NO_ROW {
+            charge -= self.duals[self.least_row[kind]];
+        }
+        charge
+    }
+
+    /// Weight of the blend.
+    pub(super) fn weight(&self) -> f64 {
+        self.duals.iter().zip(&self.bounds).map(|(dual, bound)| dual * bound).sum()
+    }
+
+    /// The patterns of the blend with their amounts, those above nothing.
+    pub(super) fn blend(&self) -> impl Iterator<Item = (usize, f64)> + '_ {
+        self.basis.iter().zip(&self.amounts).filter_map(|(basic, &amount)| match basic {
+            Basic::Column(column) if amount > NOTHING => Some((*column as usize, amount)),
+            _ => None,
+        })
+    }
+
+    /// A kind of its own, put in later, with its weight.
+    pub(super) fn add_kind(&mut self, weight: i64) {
+        self.most_row.push(NO_ROW);
+        self.least_row.push(NO_ROW);
+        self.weights.push(weight as f64);
+    }
+
+    /// Brings into view the patterns that this blend comes nearest to using.
+    pub(super) fn focus(&self, pool: &mut Pool) {
+        let bases = self.kind_bases();
+        pool.view(VIEWED * self.rows.len() + 60, |pool, column| {
+            bases[pool.kind(column)] - pool.worth(column, &self.duals)
+        });
+    }
+
+    /// The stand-in's weight.
+    pub(super) fn stand_in_weight(&self) -> f64 {
+        self.weights[STAND_IN]
+    }
+
+    /// A heavier penalty on the stand-in.
+    pub(super) fn raise_stand_in(&mut self, weight: f64, pool: &Pool) {
+        self.weights[STAND_IN] = weight;
+        self.place_duals(pool);
+    }
+
+    /// At most so many sticks of a kind from now on.
+    pub(super) fn set_most(&mut self, kind: usize, most: u32, pool: &Pool) {
+        if most == u32::MAX {
+            return;
+        }
+        if self.most_row[kind] == NO_ROW {
+            self.most_row[kind] = self.add_row(Row::Most(kind), pool);
+        }
+        let row = self.most_row[kind];
+        self.bounds[row] = f64::from(most);
+        self.place_amounts();
+    }
+
+    /// At least so many sticks of a kind from now on. The empty stick joins the pool, so that this can always be met.
+    pub(super) fn set_least(&mut self, kind: usize, least: u32, pool: &mut Pool) {
+        if self.least_row[kind] == NO_ROW {
+            if least == 0 {
+                return;
+            }
+            pool.add(kind, &[]);
+            self.least_row[kind] = self.add_row(Row::Least(kind), pool);
+        }
+        let row = self.least_row[kind];
+        self.bounds[row] = f64::from(least);
+        self.place_amounts();
+    }
+
+    /// Other needs per size, and other bounds on kinds that already have a row.
+    pub(super) fn set_needs(&mut self, need: &[u32], used: &[u32], problem: &Problem) {
+        for (bound, &need) in self.bounds.iter_mut().zip(need) {
+            *bound = f64::from(need);
+        }
+        for (kind, &used) in used.iter().enumerate() {
+            if self.most_row[kind] != NO_ROW {
+                self.bounds[self.most_row[kind]] = f64::from(problem.kinds[kind].most.saturating_sub(used));
+            }
+            if self.least_row[kind] != NO_ROW {
+                self.bounds[self.least_row[kind]] = f64::from(problem.kinds[kind].least.saturating_sub(used));
+            }
+        }
+        self.place_amounts();
+    }
+
+    fn add_row(&mut self, row: Row, pool: &Pool) -> usize {
+        let old = self.rows.len();
+        let new = old + 1;
+        let (Row::Most(kind) | Row::Least(kind)) = row else { return NO_ROW };
+        let sign = if matches!(row, Row::Most(_)) { -1.0 } else { 1.0 };
+        let mut inverse = vec![0.0; new * new];
+        for column in 0..old {
+            let from = &self.inverse[column * old..(column + 1) * old];
+            inverse[column * new..column * new + old].copy_from_slice(from);
+            let mut through = 0.0;
+            for (basic, entry) in self.basis.iter().zip(from) {
+                if matches!(basic, Basic::Column(at) if pool.kind(*at as usize) == kind) {
+                    through += entry;
+                }
+            }
+            inverse[column * new + old] = sign * through;
+        }
+        inverse[old * new + old] = -sign;
+        self.inverse = inverse;
+        self.rows.push(row);
+        self.bounds.push(0.0);
+        self.duals.push(0.0);
+        self.amounts.push(0.0);
+        self.direction.push(0.0);
+        self.basis.push(Basic::Slack(old as u32));
+        old
+    }
+
+    fn place_amounts(&mut self) {
+        let count = self.rows.len();
+        self.amounts.iter_mut().for_each(|amount| *amount = 0.0);
+        for (column, &bound) in self.bounds.iter().enumerate() {
+            if bound != 0.0 {
+                let entries = &self.inverse[column * count..(column + 1) * count];
+                for (amount, entry) in self.amounts.iter_mut().zip(entries) {
+                    *amount += bound * entry;
+                }
+            }
+        }
+    }
+
+    fn place_duals(&mut self, pool: &Pool) {
+        let count = self.rows.len();
+        let weights: Vec<f64> = self
+            .basis
+            .iter()
+            .map(|basic| match basic {
+                Basic::Column(column) => self.weights[pool.kind(*column as usize)],
+                Basic::Slack(_) => 0.0,
+            })
+            .collect();
+        for column in 0..count {
+            let entries = &self.inverse[column * count..(column + 1) * count];
+            self.duals[column] = entries.iter().zip(&weights).map(|(entry, weight)| entry * weight).sum();
+        }
+    }
+
+    /// Entries of a column: (row, entry) in turn.
+    fn each_entry(&self, basic: Basic, pool: &Pool, mut visit: impl FnMut(usize, f64)) {
+        match basic {
+            Basic::Slack(row) => visit(row as usize, self.slack_sign(row as usize)),
+            Basic::Column(column) => {
+                for &(size, count) in pool.pattern(column as usize) {
+                    visit(usize::from(size), f64::from(count));
+                }
+                let kind = pool.kind(column as usize);
+                for row in [self.most_row[kind], self.least_row[kind]] {
+                    if row != NO_ROW {
+                        visit(row, 1.0);
+                    }
+                }
+            }
+        }
+    }
+
+    pub(super) fn slack_sign(&self, row: usize) -> f64 {
+        if matches!(self.rows[row], Row::Most(_)) { 1.0 } else { -1.0 }
+    }
+
+    pub(super) fn set_direction(&mut self, entering: Basic, pool: &Pool) {
+        let count = self.rows.len();
+        let mut direction = std::mem::take(&mut self.direction);
+        direction.iter_mut().for_each(|entry| *entry = 0.0);
+        self.each_entry(entering, pool, |row, entry| {
+            let column = &self.inverse[row * count..(row + 1) * count];
+            for (sum, part) in direction.iter_mut().zip(column) {
+                *sum += entry * part;
+            }
+        });
+        self.direction = direction;
+    }
+
+    /// Reduced weight per kind before the pieces' values are taken off.
+    pub(super) fn kind_bases(&self) -> Vec<f64> {
+        (0..self.weights.len()).map(|kind| self.weights[kind] + self.charge(kind)).collect()
+    }
+
+    /// Improves the blend until no known pattern helps. False when it stalled.
+    pub(super) fn improve(&mut self, pool: &Pool) -> bool {
+        let limit = 40 * self.rows.len() + 2_000;
+        for _ in 0..limit {
+            let mut least = -self.tolerance;
+            let mut entering = None;
+            for row in 0..self.rows.len() {
+                let reduced = -self.slack_sign(row) * self.duals[row];
+                if reduced < least {
+                    (least, entering) = (reduced, Some(Basic::Slack(row as u32)));
+                }
+            }
+            let bases = self.kind_bases();
+            for &column in pool.in_view() {
+                let column = column as usize;
+                let reduced = bases[pool.kind(column)] - pool.worth(column, &self.duals);
+                if reduced < least {
+                    (least, entering) = (reduced, Some(Basic::Column(column as u32)));
+                }
+            }
+            let Some(entering) = entering else { return true };
+            self.set_direction(entering, pool);
+            let mut step = f64::INFINITY;
+            for (&amount, &along) in self.amounts.iter().zip(&self.direction) {
+                if along > PIVOT {
+                    step = step.min((amount.max(0.0) + NOTHING) / along);
+                }
+            }
+            let mut leaving = None;
+            let mut largest = 0.0;
+            for (row, (&amount, &along)) in self.amounts.iter().zip(&self.direction).enumerate() {
+                if along > PIVOT && along > largest && amount.max(0.0) / along <= step {
+                    (largest, leaving) = (along, Some(row));
+                }
+            }
+            let Some(leaving) = leaving else { return false };
+            self.pivot(leaving, entering, least, pool);
+        }
+        false
+    }
+
+    pub(super) fn pivot(&mut self, leaving: usize, entering: Basic, reduced: f64, pool: &Pool) {
+        let count = self.rows.len();
+        let along = self.direction[leaving];
+        let step = self.amounts[leaving] / along;
+        for (amount, part) in self.amounts.iter_mut().zip(&self.direction) {
+            *amount -= step * part;
+        }
+        self.amounts[leaving] = step;
+        for column in 0..count {
+            let entries = &mut self.inverse[column * count..(column + 1) * count];
+            let factor = entries[leaving] / along;
+            if factor != 0.0 {
+                self.duals[column] += reduced * factor;
+                for (entry, part) in entries.iter_mut().zip(&self.direction) {
+                    *entry -= factor * part;
+                }
+                entries[leaving] = factor;
+            }
+        }
+        self.basis[leaving] = entering;
+        self.pivots += 1;
+        if self.pivots.is_multiple_of(64) {
+            self.refresh(pool);
+        }
+    }
+
+    /// Recomputes what drifts, and the inverse itself when it has drifted.
+    pub(super) fn refresh(&mut self, pool: &Pool) {
+        self.place_amounts();
+        let mut residual = self.bounds.clone();
+        for (at, &basic) in self.basis.iter().enumerate() {
+            let amount = self.amounts[at];
+            self.each_entry(basic, pool, |row, entry| residual[row] -= entry * amount);
+        }
+        if residual.iter().any(|gap| gap.abs() > 1e-8) {
+            self.invert(pool);
+            self.place_amounts();
+        }
+        self.place_duals(pool);
+    }
+
+    /// The inverse from nothing, by elimination with row exchange.
+    fn invert(&mut self, pool: &Pool) {
+        let count = self.rows.len();
+        let mut matrix = vec![0.0; count * count];
+        for (at, &basic) in self.basis.iter().enumerate() {
+            self.each_entry(basic, pool, |row, entry| matrix[row * count + at] += entry);
+        }
+        let mut inverse = vec![0.0; count * count];
+        for at in 0..count {
+            inverse[at * count + at] = 1.0;
+        }
+        for at in 0..count {
+            let mut pivot_row = at;
+            for row in at + 1..count {
+                if matrix[row * count + at].abs() > matrix[pivot_row * count + at].abs() {
+                    pivot_row = row;
+                }
+            }
+            let pivot = matrix[pivot_row * count + at];
+            if pivot.abs() < 1e-12 {
+                return; // a basis that cannot be inverted: keep what we have
+            }
+            if pivot_row != at {
+                for column in 0..count {
+                    matrix.swap(at * count + column, pivot_row * count + column);
+                    inverse.swap(at * count + column, pivot_row * count + column);
+                }
+            }
+            for column in 0..count {
+                matrix[at * count + column] /= pivot;
+                inverse[at * count + column] /= pivot;
+            }
+            for row in (0..count).filter(|&row| row != at) {
+                let factor = matrix[row * count + at];
+                if factor != 0.0 {
+                    for column in 0..count {
+                        matrix[row * count + column] -= factor * matrix[at * count + column];
+                        inverse[row * count + column] -= factor * inverse[at * count + column];
+                    }
+                }
+            }
+        }
+        for row in 0..count {
+            for column in 0..count {
+                self.inverse[column * count + row] = inverse[row * count + column];
+            }
+        }
+    }
+}
