@@ -6,9 +6,8 @@ use super::canvas::{Anchor, Canvas};
 
 const TICK: f64 = 7.0;
 
-/// A chain dimension along a horizontal line, its figure in a gap of the line.
-pub(super) fn across(canvas: &mut Canvas, y: f64, from: f64, to: f64, length: Exact, units: Units) {
-    let middle = (from + to) / 2.0;
+/// A chain dimension along a horizontal line, its figure in a gap of the line at `middle`.
+pub(super) fn across(canvas: &mut Canvas, y: f64, (from, middle, to): (f64, f64, f64), length: Exact, units: Units) {
     let gap = ((to - from) / 2.0 - 8.0).clamp(0.0, 70.0);
     canvas.line((from, y), (middle - gap, y), "thin");
     canvas.line((middle + gap, y), (to, y), "thin");
@@ -37,6 +36,11 @@ pub(super) fn upright(canvas: &mut Canvas, x: f64, from: f64, to: f64, length: E
 pub(super) fn origin(canvas: &mut Canvas, y: f64, from: f64, to: f64) {
     canvas.line((from, y), (to, y), "thin");
     canvas.dot((from, y), 6.0, "medium fill-paper");
+}
+
+/// A mark on the line of running dimensions without its figure, where figures would stand in each other.
+pub(super) fn unlettered(canvas: &mut Canvas, y: f64, x: f64) {
+    canvas.line((x, y - 6.0), (x, y + 6.0), "thin");
 }
 
 /// One running dimension: an open arrow on the line and the figure below it, turned.
