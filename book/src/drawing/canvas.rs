@@ -116,18 +116,18 @@ impl Canvas {
 
     /// A pennant with a number, on a leader from the place it speaks of; solid when it must be settled.
     pub(super) fn flag(&mut self, place: At, pennant: At, solid: bool, number: usize) {
-        let foot = if pennant.0 < place.0 { pennant.0 + 40.0 } else { pennant.0 };
-        let end = if pennant.1 > place.1 { pennant.1 - 24.0 } else { pennant.1 };
+        let foot = if pennant.0 < place.0 { pennant.0 + 42.0 } else { pennant.0 };
+        let end = if pennant.1 > place.1 { pennant.1 - 40.0 } else { pennant.1 };
         let _ = write!(self.body, "<g class=\"flag{}\">", if solid { "" } else { " hollow" });
         self.line(place, (foot, end), "medium");
         self.dot(place, 5.0, "fill-solid");
         let _ = write!(
             self.body,
-            "<g transform=\"translate({} {})\"><path d=\"M0 -24H40L56 -12L40 0H0Z\" class=\"pennant\"/>",
+            "<g transform=\"translate({} {})\"><path d=\"M0 -40H42L58 -20L42 0H0Z\" class=\"pennant\"/>",
             short(pennant.0),
             short(pennant.1)
         );
-        self.text((21.0, -5.0), Anchor::Middle, "number", &number.to_string());
+        self.text((22.0, -11.0), Anchor::Middle, "number", &number.to_string());
         self.body.push_str("</g></g>");
     }
 
@@ -142,7 +142,7 @@ impl Canvas {
                 "<svg x=\"0\" y=\"{y}\" width=\"{width}\" height=\"{height}\" viewBox=\"{from} 0 {width} {height}\">"
             );
             if row == 0 {
-                let _ = write!(self.body, "<g id=\"{id}-whole\">{whole}</g>");
+                let _ = write!(self.body, "<g id=\"{id}-whole\" class=\"drawing\">{whole}</g>");
             } else {
                 let _ = write!(self.body, "<use href=\"#{id}-whole\"/>");
             }

@@ -50,9 +50,12 @@ pub(super) fn running(canvas: &mut Canvas, y: f64, x: f64, place: Exact, units: 
     canvas.length((x - 6.0, y + 20.0), Anchor::Down, class, place, units);
 }
 
-/// One height at the right of a drawing.
-pub(super) fn height(canvas: &mut Canvas, x: f64, y: f64, height: Exact, units: Units) {
+/// One height at the right of a drawing; its figure may stand higher than its line.
+pub(super) fn height(canvas: &mut Canvas, x: f64, y: f64, (figure, height): (f64, Exact), units: Units) {
     canvas.line((x - 26.0, y), (x + 8.0, y), "thin");
+    if figure < y {
+        canvas.line((x + 8.0, y), (x + 14.0, figure), "thin");
+    }
     canvas.path(&[(x - 5.0, y + 9.0), (x, y), (x + 5.0, y + 9.0)], false, "thin");
-    canvas.length((x + 14.0, y + 7.0), Anchor::Start, "yours", height, units);
+    canvas.length((x + 18.0, figure + 7.0), Anchor::Start, "yours", height, units);
 }

@@ -27,7 +27,7 @@ const WALL: f64 = 1_095.0;
 /// A longer wall is drawn in stretches under each other, so that its boards can still be told apart.
 const LONGEST_STRETCH: f64 = 11_000.0;
 /// Room for dimensions: left, top, right, bottom.
-const ROOM: [f64; 4] = [96.0, 78.0, 118.0, 188.0];
+const ROOM: [f64; 4] = [96.0, 78.0, 142.0, 188.0];
 const SMALL_ROOM: [f64; 4] = [10.0, 10.0, 10.0, 10.0];
 /// Draws a wall. `id` must be unique on its page.
 pub fn elevation(id: &str, view: &Elevation<'_>, units: Units) -> String {

@@ -10,6 +10,8 @@ use super::outline::{Outline, Sheet};
 
 /// Marks nearer than this on the sheet are drawn without their figures.
 const NEAREST_FIGURES: f64 = 28.0;
+/// Figures of heights are moved up to keep this far apart.
+const NEAREST_HEIGHTS: f64 = 32.0;
 /// From the lowest floor down to the line of running dimensions.
 const UNDER_FLOOR: f64 = 64.0;
 
@@ -27,13 +29,13 @@ pub(super) fn dimensions(canvas: &mut Canvas, sheet: &Sheet, view: &Elevation<'_
     let mut heights: Vec<(Exact, f64)> =
         view.layout.offsets.iter().map(|offset| (offset.height, sheet.y(offset.height))).collect();
     heights.sort_by_key(|(height, _)| *height);
-    let mut last_y = f64::MAX;
+    heights.dedup_by_key(|(height, _)| *height);
+    let mut lowest_free = f64::MAX;
     canvas.line((x, sheet.y(Exact::ZERO)), (x, head), "thin");
     for (height, y) in heights {
-        if last_y - y > 24.0 {
-            dimension::height(canvas, x, y, height, units);
-            last_y = y;
-        }
+        let figure = y.min(lowest_free);
+        dimension::height(canvas, x, y, (figure, height), units);
+        lowest_free = figure - NEAREST_HEIGHTS;
     }
 }
 
@@ -85,15 +87,15 @@ pub(super) fn flags(canvas: &mut Canvas, sheet: &Sheet, view: &Elevation<'_>, id
 /// The nearest place for a pennant that keeps off the others and inside the wall.
 fn free_place(place: At, taken: &[At], (left, right): (f64, f64)) -> At {
     let near = (place.0 + 26.0, place.1 - 60.0);
-    let aside = [(26.0, -60.0), (-82.0, -60.0), (26.0, 84.0), (-82.0, 84.0)];
+    let aside = [(26.0, -60.0), (-84.0, -60.0), (26.0, 92.0), (-84.0, 92.0)];
     let free = |at: &At| {
-        (left..right - 56.0).contains(&at.0)
+        (left..right - 58.0).contains(&at.0)
             && at.1 > 30.0
-            && !taken.iter().any(|other| (other.0 - at.0).abs() < 60.0 && (other.1 - at.1).abs() < 30.0)
+            && !taken.iter().any(|other| (other.0 - at.0).abs() < 62.0 && (other.1 - at.1).abs() < 46.0)
     };
     let rounds = (0..8).flat_map(|round| {
         aside.iter().map(move |(x, y)| {
-            let away = f64::from(round) * 34.0;
+            let away = f64::from(round) * 46.0;
             (place.0 + x, place.1 + y + if *y < 0.0 { -away } else { away })
         })
     });
