@@ -15,7 +15,7 @@ use calculators::wall::plan::WallPlan;
 use calculators::wall::planning::plan;
 use calculators::wall::practice_room::{self, Wall};
 use calculators::wall::scheme::WallInput;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::app::{LONGEST_WORK, State as Shared};
 use crate::choices::{Choices, cookie};
@@ -76,7 +76,31 @@ fn wall_plan() -> Result<&'static Entry, ApiError> {
     entry(WALL_PLAN).ok_or_else(|| ApiError::NotFound("wall plan".to_owned()))
 }
 
-/// `GET /wall`: one of the practice room's walls, `?wall=a`, `b` or `c`.
+/// The least that can be drawn, for a person to put their own wall in: a length, two inside corners, boards and one rail.
+fn bare_wall(units: Units) -> Value {
+    let (datum, length, board, thickness, bay, rail, top) = match units {
+        Units::Imperial => ("40 in", "144 in", "2 1/2 in", "3/4 in", "13 in", "3 1/2 in", "40 in"),
+        Units::Metric => ("1000 mm", "3600 mm", "64 mm", "18 mm", "330 mm", "90 mm", "1000 mm"),
+    };
+    json!({
+        "survey": {
+            "name": "1",
+            "datum": datum,
+            "lengths": [{ "height": if units == Units::Metric { "0 mm" } else { "0 in" }, "length": length }],
+            "left": { "kind": "inside-first" },
+            "right": { "kind": "inside-first" }
+        },
+        "scheme": {
+            "board_width": board,
+            "board_thickness": thickness,
+            "target_bay": bay,
+            "rails": { "width": rail, "top": top },
+            "tape": if units == Units::Metric { "1 mm" } else { "1/16 in" }
+        }
+    })
+}
+
+/// `GET /wall`: one of the practice room's walls, `?wall=a`, `b` or `c`, or the least wall to begin one's own with, `new`.
 ///
 /// # Errors
 /// [`ApiError::Query`] for another wall.
@@ -85,19 +109,22 @@ pub async fn practice_wall(
     choices: Choices,
     Query(query): Query<HashMap<String, String>>,
 ) -> Result<Response, ApiError> {
-    let wall = match query.get("wall").map(String::as_str) {
-        Some("a") => Wall::Plain,
-        None | Some("b") => Wall::Windows,
-        Some("c") => Wall::Stair,
-        Some(_) => return Err(ApiError::Query("wall must be a, b or c".to_owned())),
+    let asked = query.get("wall").map(String::as_str);
+    let practice = |wall| practice_room::input(wall, choices.units);
+    let values = match asked {
+        Some("a") => practice(Wall::Plain),
+        None | Some("b") => practice(Wall::Windows),
+        Some("c") => practice(Wall::Stair),
+        Some("new") => bare_wall(choices.units),
+        Some(_) => return Err(ApiError::Query("wall must be a, b, c or new".to_owned())),
     };
     let entry = wall_plan()?;
     let wish = Wish {
-        values: practice_room::input(wall, choices.units),
+        values,
         units: choices.units,
         layout: 1,
         view: WallView::named(query.get("view").map_or("", String::as_str)),
-        open: false,
+        open: asked == Some("new"),
         tell: true,
     };
     tokio::task::spawn_blocking(move || page(state.book(), entry, &wish, choices)).await.map_err(|_| ApiError::TooLong)

@@ -14,6 +14,7 @@ use crate::pole::Mark;
 use crate::reference;
 use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER, Source};
 use crate::theme::{self, Asset, Theme};
+use crate::wall::invitation::wall_address;
 
 /// The file of the front page.
 pub(crate) const FRONT: &str = "index.md";
@@ -199,6 +200,7 @@ fn check(leaves: &[Leaf], cautions: &Cautions, faults: &mut Vec<BookFault>) {
             let target = if target.is_empty() { leaf.listed.file.as_str() } else { target };
             match anchors.get(target) {
                 None if target.starts_with("work:") => {}
+                None if wall_address(target).is_some() => {}
                 None => {
                     tell(*line, format!("the link {link} leads nowhere; write the chapter's file name, 03-survey.md"))
                 }
@@ -324,10 +326,11 @@ mod tests {
     #[test]
     fn a_link_to_nowhere_is_named() {
         let told = told("chapters/17-year.md", |text| {
-            format!("{text}\n[a](18-none.md) [b](03-survey.md#none) [c](work:none)\n")
+            format!("{text}\n[a](18-none.md) [b](03-survey.md#none) [c](work:none) [d](wall:none)\n")
         });
         for part in [
             "the link 18-none.md leads nowhere",
+            "the link wall:none leads nowhere",
             "03-survey.md has no heading none",
             "no chapter holds the calculator none",
         ] {

@@ -15,7 +15,8 @@
 //! - `- [ ] {key} words` is a row of a check list. The key stays when the words change; it is how a tick is kept.
 //! - A quotation that begins in bold is a note for the margin. One that begins `**Hold point: ...**` and holds a check list is a
 //!   place where the work stops.
-//! - `[words](09-cut.md#heading)` leads to a chapter, `[words](work:equal-bays)` to a calculator.
+//! - `[words](09-cut.md#heading)` leads to a chapter, `[words](work:equal-bays)` to a calculator, `[words](wall:b)`
+//!   to the wall sheet (`a`, `b`, `c`, `new`, `saw`).
 //! - Fenced blocks with a TOML body: `calculator` (id, values), `caution` (key), `table` (name: `calculators`,
 //!   `cautions` or `sources`).
 //!

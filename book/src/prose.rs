@@ -9,6 +9,7 @@ use pulldown_cmark::{Alignment, CowStr, Event, Tag, TagEnd, html::push_html};
 
 use crate::contents::page_of;
 use crate::figure;
+use crate::wall::invitation::wall_address;
 
 /// What running text needs to know of its surroundings.
 #[derive(Clone, Copy, Debug)]
@@ -84,6 +85,9 @@ fn block_ends(event: &Event<'_>) -> bool {
 pub(crate) fn link_target(dest: &str, places: &BTreeMap<String, String>) -> String {
     if let Some(id) = dest.strip_prefix("work:") {
         return places.get(id).cloned().unwrap_or_default();
+    }
+    if let Some(address) = wall_address(dest) {
+        return address.to_owned();
     }
     match dest.split_once('#') {
         Some((file, anchor)) if file.ends_with(".md") => format!("{}#{anchor}", page_of(file)),

@@ -79,8 +79,25 @@ struct FrontView<'a> {
     sequence: Vec<StepLine>,
     /// Calculators to look up at once, as the front page's chapter lists them, each with its number in the book.
     numbers: Vec<SheetLine>,
+    /// The wall sheet with each practice wall, and with an empty one.
+    walls: [WallLine; 4],
     sheets: Vec<SheetLine>,
 }
+
+#[derive(Serialize)]
+struct WallLine {
+    name: &'static str,
+    path: &'static str,
+    mark: &'static str,
+}
+
+/// Addresses of the wall sheet, as the front page lists them.
+const WALLS: [WallLine; 4] = [
+    WallLine { name: "A wall of your own", path: "/wall?wall=new", mark: "begin" },
+    WallLine { name: "Practice wall A: plain, two inside corners", path: "/wall?wall=a", mark: "A" },
+    WallLine { name: "Practice wall B: two windows and a switch", path: "/wall?wall=b", mark: "B" },
+    WallLine { name: "Practice wall C: up a stair", path: "/wall?wall=c", mark: "C" },
+];
 
 #[derive(Serialize)]
 struct StepLine {
@@ -206,6 +223,7 @@ impl Handbook {
             lead: leaf.chapter.lead.html(setting),
             sequence,
             numbers: numbers.collect(),
+            walls: WALLS,
             sheets: sheets
                 .map(|leaf| SheetLine {
                     name: leaf.listed.name.clone(),

@@ -61,9 +61,10 @@ export async function violations(page) {
   return found.violations.flatMap((rule) => rule.nodes.map((node) => `${rule.id}: ${node.target.join(" ")}: ${node.failureSummary?.split("\n")[1] ?? rule.help}`));
 }
 
-/** Addresses of every page of the handbook, the wall sheet's three walls among them. */
+/** Addresses of every page of the handbook, the wall sheet's walls and parts and every calculation's own page among them. */
 export async function everyPage(page) {
   await page.goto("/");
+  const origin = new URL(page.url()).origin;
   const seen = new Set(["/"]);
   const waiting = ["/"];
   while (waiting.length > 0) {
@@ -72,11 +73,24 @@ export async function everyPage(page) {
     for (const link of links) {
       const url = new URL(link);
       const path = url.pathname + (url.pathname === "/wall" ? url.search : "");
-      if (url.origin === new URL(page.url()).origin && !seen.has(path) && !/\.(json|css|svg|woff2|txt)$/.test(path)) {
+      if (url.origin === origin && !seen.has(path) && !/\.(json|css|svg|woff2|txt)$/.test(path)) {
         seen.add(path);
         waiting.push(path);
       }
     }
   }
+  for (const wall of ["a", "b", "c"]) for (const view of ["numbers", "saw"]) seen.add(`/wall?wall=${wall}&view=${view}`);
   return [...seen];
+}
+
+/** Addresses of the calculations' own pages, as the API lists them. */
+export async function everyCalculation(page) {
+  const reply = await page.request.get("/api/calculators");
+  const list = await reply.json();
+  return list.map((calculator) => `/work/${calculator.id}`);
+}
+
+/** Opens every fold, so that what stands in them is looked at too. */
+export async function unfold(page) {
+  await page.evaluate(() => { for (const fold of document.querySelectorAll("details")) fold.open = true; });
 }

@@ -90,3 +90,66 @@ test("a bay that cannot be says so beside its field, and nothing typed is lost",
   assert.equal(await page.locator("ol.wallmarks").count(), 0, "no half plan that looks whole");
   await context.close();
 });
+
+test("what was typed is kept in the browser and taken up again by a button", async () => {
+  const { context, page, wrong } = await open(browser, handbook.address);
+  await page.goto("/wall?wall=new");
+  assert.ok(await page.locator("#kept").isHidden(), "nothing is kept yet");
+  await drawn(page, async () => { await page.fill("[name='/survey/name']", "Attic"); await page.keyboard.press("Tab"); });
+  await drawn(page, async () => { await page.fill("[name='/survey/lengths/0/length']", "150 1/2 in"); await page.keyboard.press("Tab"); });
+  const left = await marks(page);
+  await page.goto("/wall?wall=b");
+  const take = page.locator("#kept button", { hasText: "Attic" });
+  await drawn(page, () => take.click());
+  assert.equal(await page.inputValue("[name='/survey/lengths/0/length']"), "150 1/2 in");
+  assert.deepEqual(await marks(page), left);
+  await page.goto("/wall?wall=b");
+  await page.locator("#kept button[value='forget']").click();
+  assert.ok(await page.locator("#kept").isHidden());
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("on a wide page the drawing stays in sight and changes while the survey is edited", async () => {
+  const { context, page } = await open(browser, handbook.address, { viewport: { width: 1440, height: 900 } });
+  await page.goto("/wall?wall=b");
+  await page.click(SURVEY);
+  const field = page.locator("[name='/survey/openings/1/right']");
+  await field.scrollIntoViewIfNeeded();
+  const drawing = () => page.locator(".picture .draw svg").first();
+  const inSight = async () => {
+    const box = await drawing().boundingBox();
+    return box.y >= -1 && box.y + box.height <= 901;
+  };
+  assert.ok(await inSight(), "the drawing is in sight beside the second window's fields");
+  const before = await drawing().innerHTML();
+  await drawn(page, async () => { await field.fill("160 in"); await page.keyboard.press("Tab"); });
+  assert.ok(await inSight());
+  assert.notEqual(await drawing().innerHTML(), before);
+  await context.close();
+});
+
+test("the saw's sheet of the plain wall fits one page of A4 and one of Letter", async () => {
+  const { context, page } = await open(browser, handbook.address);
+  await page.goto("/wall?wall=a&view=saw");
+  for (const format of ["A4", "Letter"]) {
+    const paper = (await page.pdf({ format })).toString("latin1");
+    const pages = paper.match(/\/Type\s*\/Page[^s]/g) ?? [];
+    assert.equal(pages.length, 1, format);
+  }
+  await context.close();
+});
+
+test("a corridor of 60 m is drawn in stretches that stay on the page", async () => {
+  const { context, page, wrong } = await open(browser, handbook.address);
+  await page.goto("/wall?wall=new");
+  await drawn(page, async () => { await page.fill("[name='/survey/lengths/0/length']", "60 m"); await page.keyboard.press("Tab"); });
+  await drawn(page, async () => { await page.fill("[name='/scheme/target_bay']", "136 mm"); await page.keyboard.press("Tab"); });
+  const boards = await page.locator("ol.wallmarks").first().locator("li:not(.proof)").count();
+  assert.ok(boards > 290, `${boards} boards`);
+  assert.ok(await page.locator(".picture svg svg").count() >= 5, "several stretches");
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  assert.ok(over <= 0, `${over} px too wide`);
+  assert.deepEqual(wrong, []);
+  await context.close();
+});

@@ -116,17 +116,38 @@ impl Canvas {
 
     /// A pennant with a number, on a leader from the place it speaks of; solid when it must be settled.
     pub(super) fn flag(&mut self, place: At, pennant: At, solid: bool, number: usize) {
+        let foot = if pennant.0 < place.0 { pennant.0 + 42.0 } else { pennant.0 };
+        let end = if pennant.1 > place.1 { pennant.1 - 40.0 } else { pennant.1 };
         let _ = write!(self.body, "<g class=\"flag{}\">", if solid { "" } else { " hollow" });
-        self.line(place, pennant, "medium");
+        self.line(place, (foot, end), "medium");
         self.dot(place, 5.0, "fill-solid");
         let _ = write!(
             self.body,
-            "<g transform=\"translate({} {})\"><path d=\"M0 -24H40L56 0L40 24H0Z\" class=\"pennant\"/>",
+            "<g transform=\"translate({} {})\"><path d=\"M0 -40H42L58 -20L42 0H0Z\" class=\"pennant\"/>",
             short(pennant.0),
             short(pennant.1)
         );
-        self.text((22.0, 9.0), Anchor::Middle, "number", &number.to_string());
+        self.text((22.0, -11.0), Anchor::Middle, "number", &number.to_string());
         self.body.push_str("</g></g>");
+    }
+
+    /// Breaks what was drawn so far, too wide for one row, into rows under each other; `size` is one row's, `step` what it carries on by.
+    pub(super) fn break_up(&mut self, id: &str, rows: usize, step: f64, size: At) {
+        let whole = std::mem::take(&mut self.body);
+        let (width, height) = (short(size.0), short(size.1));
+        for row in 0..rows {
+            let (y, from) = (short(row as f64 * size.1), short(row as f64 * step));
+            let _ = write!(
+                self.body,
+                "<svg x=\"0\" y=\"{y}\" width=\"{width}\" height=\"{height}\" viewBox=\"{from} 0 {width} {height}\">"
+            );
+            if row == 0 {
+                let _ = write!(self.body, "<g id=\"{id}-whole\" class=\"drawing\">{whole}</g>");
+            } else {
+                let _ = write!(self.body, "<use href=\"#{id}-whole\"/>");
+            }
+            self.body.push_str("</svg>");
+        }
     }
 
     /// The finished drawing. `id` must be unique on its page.

@@ -1,12 +1,14 @@
 //! The elevation of a wall: openings, boards and rails in relief, studs behind, plates, dimensions, and a flag at every conflict.
 
 use calculators::quantity::{Exact, Length, Units};
-use calculators::wall::plan::{Layout, Member, MemberKind, Point, Severity, WallPlan};
+use calculators::wall::measured::Measured;
+use calculators::wall::plan::{Layout, Member, MemberKind, WallPlan};
 use calculators::wall::scheme::WallInput;
-use calculators::wall::survey::{BoxKind, EndKind, KeepClearKind, OpeningKind, Stair, Survey};
+use calculators::wall::survey::{BoxKind, EndKind, KeepClearKind, OpeningKind, Survey};
 
 use super::canvas::{Anchor, At, Canvas};
-use super::dimension;
+use super::lettered;
+use super::outline::{Outline, Sheet, extend};
 
 /// What of a wall is drawn.
 pub struct Elevation<'a> {
@@ -20,37 +22,13 @@ pub struct Elevation<'a> {
     pub dimensioned: bool,
 }
 
-/// Width of the wall on the sheet, in drawing units.
+/// Width of the wall on the sheet, in drawing units; of one stretch of it where a long wall is drawn in several.
 const WALL: f64 = 1_095.0;
+/// A longer wall is drawn in stretches under each other, so that its boards can still be told apart.
+const LONGEST_STRETCH: f64 = 11_000.0;
 /// Room for dimensions: left, top, right, bottom.
-const ROOM: [f64; 4] = [96.0, 78.0, 118.0, 168.0];
+const ROOM: [f64; 4] = [96.0, 78.0, 142.0, 188.0];
 const SMALL_ROOM: [f64; 4] = [10.0, 10.0, 10.0, 10.0];
-/// Marks nearer than this on the sheet leave out every other figure.
-const NEAREST_FIGURES: f64 = 30.0;
-
-/// From the wall to the sheet.
-struct Sheet {
-    scale: f64,
-    left: f64,
-    /// Where the zero level lies on the sheet.
-    zero: f64,
-    size: At,
-}
-
-impl Sheet {
-    fn x(&self, along: Exact) -> f64 {
-        self.left + along.in_mm() * self.scale
-    }
-
-    fn y(&self, up: Exact) -> f64 {
-        self.zero - up.in_mm() * self.scale
-    }
-
-    fn at(&self, point: Point) -> At {
-        (self.x(point.x), self.y(point.y))
-    }
-}
-
 /// Draws a wall. `id` must be unique on its page.
 pub fn elevation(id: &str, view: &Elevation<'_>, units: Units) -> String {
     let survey = &view.input.survey;
@@ -61,7 +39,7 @@ pub fn elevation(id: &str, view: &Elevation<'_>, units: Units) -> String {
         outline.floor.iter().chain(outline.ceiling.iter().rev()).map(|(x, y)| (sheet.x(*x), sheet.y(*y))).collect();
     canvas.path(&surface, true, "fill-wall");
     studs(&mut canvas, &sheet, view, &outline);
-    base(&mut canvas, &sheet, survey, &outline);
+    base(&mut canvas, &sheet, view, &outline);
     for opening in &survey.openings {
         let bottom = opening.bottom.map_or(outline.floor_at(opening.left.get()), |height| height.get().exact());
         let corners = [opening.left.get().exact(), bottom, opening.right.get().exact(), opening.top.get().exact()];
@@ -104,96 +82,31 @@ pub fn elevation(id: &str, view: &Elevation<'_>, units: Units) -> String {
     }
     frame(&mut canvas, &sheet, survey, &outline, id);
     if view.dimensioned {
-        dimensions(&mut canvas, &sheet, view, &outline, units);
-        flags(&mut canvas, &sheet, view, id);
+        lettered::dimensions(&mut canvas, &sheet, view, &outline, units);
+        lettered::flags(&mut canvas, &sheet, view, id);
+    }
+    if sheet.stretches > 1 {
+        canvas.break_up(id, sheet.stretches, WALL, (WALL + ROOM[0] + ROOM[2], sheet.size.1));
     }
     let class = if view.dimensioned { "elevation" } else { "elevation small-drawing" };
     let title = format!("Wall {}, layout {}", view.plan.wall, view.layout.rank);
-    canvas.svg(id, class, sheet.size, &title, &described(view, units))
-}
-
-/// Floor and ceiling of the wall as drawn, from left to right.
-struct Outline {
-    floor: Vec<(Exact, Exact)>,
-    ceiling: Vec<(Exact, Exact)>,
-    top: Exact,
-    bottom: Exact,
-}
-
-impl Outline {
-    fn of(survey: &Survey, layout: &Layout, length: Length) -> Self {
-        let highest =
-            layout.members.iter().flat_map(|member| &member.outline).map(|point| point.y).max().unwrap_or(Exact::ZERO);
-        let heads = survey.openings.iter().map(|opening| opening.top.get().exact()).max().unwrap_or(Exact::ZERO);
-        let over = highest.max(heads) + Length::mm(300);
-        let mut floor = survey.stair.as_ref().map_or_else(Vec::new, |stair| stair_profile(stair, length));
-        let mut ceiling = Vec::new();
-        let stairs = !floor.is_empty();
-        for station in &survey.stations {
-            let foot = (survey.datum.get() - station.datum_to_floor.get()).exact();
-            let x = station.at.get().exact();
-            if !stairs {
-                floor.push((x, foot));
-            }
-            if let Some(height) = station.floor_to_ceiling {
-                ceiling.push((x, foot + height.get()));
-            }
-        }
-        extend(&mut floor, length, Exact::ZERO);
-        extend(&mut ceiling, length, over);
-        let top = ceiling.iter().map(|(_, y)| *y).max().unwrap_or(over).max(over - Length::mm(200));
-        let bottom = floor.iter().map(|(_, y)| *y).min().unwrap_or(Exact::ZERO).min(Exact::ZERO);
-        Self { floor, ceiling, top, bottom }
-    }
-
-    fn floor_at(&self, along: Length) -> Exact {
-        let along = along.exact();
-        let before = self.floor.iter().rev().find(|(x, _)| *x <= along);
-        before.or(self.floor.first()).map_or(Exact::ZERO, |(_, y)| *y)
-    }
-}
-
-/// Carries a line level to both ends of the wall.
-fn extend(line: &mut Vec<(Exact, Exact)>, length: Length, level: Exact) {
-    let (first, last) = (line.first().map_or(level, |(_, y)| *y), line.last().map_or(level, |(_, y)| *y));
-    if line.first().is_none_or(|(x, _)| x.is_positive()) {
-        line.insert(0, (Exact::ZERO, first));
-    }
-    if line.last().is_none_or(|(x, _)| *x < length) {
-        line.push((length.exact(), last));
-    }
-}
-
-/// Treads and risers as far as they are known: equal steps between the measured nosings.
-fn stair_profile(stair: &Stair, length: Length) -> Vec<(Exact, Exact)> {
-    let (run, rise, riser) = (stair.run.get(), stair.rise.get(), stair.first_riser.get());
-    let steps = (rise.in_mm() / riser.in_mm().max(1.0)).round().clamp(1.0, 60.0) as i64;
-    let right = stair.climbs == calculators::wall::survey::Climbs::Right;
-    let first = stair.first_nosing.get().exact();
-    let mut profile = Vec::new();
-    let mut level = Exact::ZERO;
-    for step in 0..=steps {
-        let Some(along) = run.exact().times(step, steps) else { continue };
-        let nosing = if right { first + along } else { first - along };
-        profile.push((nosing, level));
-        level = rise.exact().times(step, steps).map_or(level, |up| up + riser);
-        profile.push((nosing, level));
-    }
-    if !right {
-        profile.reverse();
-    }
-    let (start, end) = if right { (Exact::ZERO, level) } else { (level, Exact::ZERO) };
-    profile.insert(0, (Exact::ZERO, start));
-    profile.push((length.exact(), end));
-    profile
+    let size = if sheet.stretches > 1 {
+        (WALL + ROOM[0] + ROOM[2], sheet.size.1 * sheet.stretches as f64)
+    } else {
+        sheet.size
+    };
+    canvas.svg(id, class, size, &title, &lettered::described(view, units))
 }
 
 fn sheet(view: &Elevation<'_>, outline: &Outline) -> Sheet {
     let room = if view.dimensioned { ROOM } else { SMALL_ROOM };
-    let scale = WALL / view.plan.length.in_mm().max(1.0);
+    let length = view.plan.length.in_mm().max(1.0);
+    let stretches = if view.dimensioned { (length / LONGEST_STRETCH).ceil().clamp(1.0, 12.0) as usize } else { 1 };
+    let width = WALL * stretches as f64;
+    let scale = width / length;
     let tall = (outline.top - outline.bottom).in_mm() * scale;
     let zero = room[1] + outline.top.in_mm() * scale;
-    Sheet { scale, left: room[0], zero, size: (WALL + room[0] + room[2], tall + room[1] + room[3]) }
+    Sheet { scale, left: room[0], zero, size: (width + room[0] + room[2], tall + room[1] + room[3]), stretches }
 }
 
 fn studs(canvas: &mut Canvas, sheet: &Sheet, view: &Elevation<'_>, outline: &Outline) {
@@ -203,12 +116,16 @@ fn studs(canvas: &mut Canvas, sheet: &Sheet, view: &Elevation<'_>, outline: &Out
     }
 }
 
-fn base(canvas: &mut Canvas, sheet: &Sheet, survey: &Survey, outline: &Outline) {
-    let Some(base) = survey.base else { return };
-    if survey.stair.is_some() {
+/// The base: its top edge as it was measured, over a falling floor or up a stair.
+fn base(canvas: &mut Canvas, sheet: &Sheet, view: &Elevation<'_>, outline: &Outline) {
+    let survey = &view.input.survey;
+    if survey.base.is_none() {
         return;
     }
-    let top: Vec<At> = outline.floor.iter().map(|(x, y)| (sheet.x(*x), sheet.y(*y + base.height.get()))).collect();
+    let mut edge: Vec<(Exact, Exact)> =
+        Measured::of(survey).foot.points().iter().map(|(x, y)| (x.exact(), y.exact())).collect();
+    extend(&mut edge, view.plan.length, Exact::ZERO);
+    let top: Vec<At> = edge.iter().map(|(x, y)| (sheet.x(*x), sheet.y(*y))).collect();
     let foot = outline.floor.iter().rev().map(|(x, y)| (sheet.x(*x), sheet.y(*y)));
     let shape: Vec<At> = top.iter().copied().chain(foot).collect();
     canvas.path(&shape, true, "fill-board");
@@ -294,7 +211,7 @@ fn frame(canvas: &mut Canvas, sheet: &Sheet, survey: &Survey, outline: &Outline,
     if let (Some(first), Some(last)) = (floor.first(), floor.last()) {
         if survey.stair.is_none() {
             let low = first.1.max(last.1);
-            canvas.hatched(id, "ground", (first.0 - 14.0, low + 3.0), (last.0 + 14.0, low + 15.0), "soft");
+            canvas.hatched(id, "ground", (first.0 - 14.0, low + 3.0), (last.0 + 14.0, low + 15.0), "thin soft");
         }
         let ends = [(first, ceiling.first(), &survey.left), (last, ceiling.last(), &survey.right)];
         for (foot, head, end) in ends {
@@ -308,68 +225,6 @@ const fn is_corner(kind: EndKind) -> bool {
     !matches!(kind, EndKind::CasingBay | EndKind::CasingBoard | EndKind::OpenBay | EndKind::OpenBoard)
 }
 
-fn dimensions(canvas: &mut Canvas, sheet: &Sheet, view: &Elevation<'_>, outline: &Outline, units: Units) {
-    let (left, right) = (sheet.x(Exact::ZERO), sheet.x(view.plan.length.exact()));
-    let head = sheet.y(outline.top);
-    dimension::across(canvas, head - 44.0, left, right, view.plan.length.exact(), units);
-    if let (Some((_, floor)), Some((_, ceiling))) = (outline.floor.first(), outline.ceiling.first()) {
-        dimension::upright(canvas, left - 50.0, sheet.y(*floor), sheet.y(*ceiling), *ceiling - *floor, units);
-    }
-    let foot = sheet.y(outline.bottom) + 44.0;
-    dimension::origin(canvas, foot, left, right);
-    let mut last_x = f64::MIN;
-    for mark in view.layout.marks.first().into_iter().flat_map(|line| &line.marks) {
-        let x = sheet.x(mark.left.exact);
-        let crowded = x - last_x < NEAREST_FIGURES;
-        dimension::running(
-            canvas,
-            foot,
-            x,
-            mark.left.shown_in(units).exact(),
-            units,
-            if crowded { "yours minor" } else { "yours" },
-        );
-        if !crowded {
-            last_x = x;
-        }
-        let middle = sheet.x((mark.left.exact + mark.right.exact).half());
-        let class = if crowded { "name minor" } else { "name" };
-        canvas.text((middle, foot - 16.0), Anchor::Middle, class, &mark.board.to_string());
-    }
-    let x = right + 34.0;
-    let mut heights: Vec<(Exact, f64)> =
-        view.layout.offsets.iter().map(|offset| (offset.height, sheet.y(offset.height))).collect();
-    heights.sort_by_key(|(height, _)| *height);
-    let mut last_y = f64::MAX;
-    canvas.line((x, sheet.y(Exact::ZERO)), (x, head), "thin");
-    for (height, y) in heights {
-        if last_y - y > 24.0 {
-            dimension::height(canvas, x, y, height, units);
-            last_y = y;
-        }
-    }
-}
-
-/// Flags at the conflicts, in the order and with the numbers of the findings; a clash is hatched where it lies.
-fn flags(canvas: &mut Canvas, sheet: &Sheet, view: &Elevation<'_>, id: &str) {
-    let mut taken: Vec<At> = Vec::new();
-    for (index, conflict) in view.layout.conflicts.iter().enumerate() {
-        let [left, bottom, right, top] = conflict.place;
-        let (low, high) = ((sheet.x(left), sheet.y(bottom)), (sheet.x(right), sheet.y(top)));
-        let solid = conflict.severity == Severity::Settle;
-        if solid && (high.0 - low.0) > 1.0 && (high.0 - low.0) < 200.0 {
-            canvas.hatched(id, "clash", low, high, "heavy");
-        }
-        let place = ((low.0 + high.0) / 2.0, (low.1 + high.1) / 2.0);
-        let mut pennant = ((place.0 + 26.0).min(sheet.size.0 - 62.0), (place.1 - 84.0).max(30.0));
-        while taken.iter().any(|other| (other.0 - pennant.0).abs() < 62.0 && (other.1 - pennant.1).abs() < 54.0) {
-            pennant.1 += 56.0;
-        }
-        taken.push(pennant);
-        canvas.flag(place, pennant, solid, index + 1);
-    }
-}
-
 const fn thing_word(kind: KeepClearKind) -> &'static str {
     match kind {
         KeepClearKind::Heater => "heater",
@@ -378,18 +233,4 @@ const fn thing_word(kind: KeepClearKind) -> &'static str {
         KeepClearKind::Panel => "panel",
         KeepClearKind::Other => "keep clear",
     }
-}
-
-fn described(view: &Elevation<'_>, units: Units) -> String {
-    let mut words = format!(
-        "{} boards, {} openings, {} plates; bays differ by {} at most. Running marks, heights and findings stand in the lists below.",
-        view.layout.boards,
-        view.input.survey.openings.len(),
-        view.input.survey.boxes.len(),
-        view.layout.spread.text(units)
-    );
-    for (index, conflict) in view.layout.conflicts.iter().enumerate() {
-        words += &format!(" Flag {}: {}.", index + 1, conflict.said.in_units(units).trim_end_matches('.'));
-    }
-    words
 }

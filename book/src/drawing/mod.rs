@@ -7,6 +7,8 @@
 mod canvas;
 mod dimension;
 mod elevation;
+mod lettered;
+mod outline;
 mod sticks;
 mod time_line;
 

@@ -19,6 +19,8 @@ pub(crate) struct Form<'a> {
     values: &'a Value,
     faults: Vec<Told>,
     units: Units,
+    /// Whether optional fields that nobody has filled stand in a fold at the end of their group.
+    folding: bool,
 }
 
 #[derive(Serialize)]
@@ -58,7 +60,23 @@ struct GroupView<'a> {
     drop: Option<String>,
     /// `add` and the pointer, with what the button says.
     add: Option<Add>,
+    /// What each field of a list's rows is for, said once for all rows.
+    columns: Vec<ColumnView<'a>>,
     fault: Option<&'a Told>,
+}
+
+#[derive(Serialize)]
+struct ColumnView<'a> {
+    label: String,
+    help: &'a str,
+    optional: bool,
+}
+
+#[derive(Serialize)]
+struct FoldView<'a> {
+    id: String,
+    labels: String,
+    inside: &'a str,
 }
 
 #[derive(Serialize)]
@@ -74,7 +92,13 @@ impl<'a> Form<'a> {
     pub(crate) fn new(theme: &'a Theme, entry: &'a Entry, values: &'a Value, faults: &[Fault], units: Units) -> Self {
         let id = entry.card().id;
         let schema = entry.input_schema();
-        Self { theme, id, schema, values, faults: told(id, schema, faults, units), units }
+        Self { theme, id, schema, values, faults: told(id, schema, faults, units), units, folding: false }
+    }
+
+    /// The same form with its empty optional fields folded away, for inputs of many fields.
+    pub(crate) fn folding(mut self) -> Self {
+        self.folding = true;
+        self
     }
 
     /// Every fault, in the order in which they were found.
@@ -97,7 +121,34 @@ impl<'a> Form<'a> {
 
     fn inside(&self, schema: &Value, at: &str) -> String {
         let fields = super::shape::fields(schema).filter(|(_, node)| node.schema.get("const").is_none());
-        fields.map(|(name, node)| self.field(node, name, &format!("{at}/{name}"))).collect()
+        let (mut shown, mut folded, mut labels) = (String::new(), String::new(), Vec::new());
+        // Groups and lists come after the fields that belong to nothing smaller.
+        let mut below = String::new();
+        for (name, node) in fields {
+            let place = format!("{at}/{name}");
+            let html = self.field(node, name, &place);
+            let part = !node.is_single();
+            if self.folding && !part && self.is_spare(&node, &place) && !in_row(&place) {
+                labels.push(node.label(name).to_lowercase());
+                folded.push_str(&html);
+            } else if self.folding && part {
+                below.push_str(&html);
+            } else {
+                shown.push_str(&html);
+            }
+        }
+        if !labels.is_empty() {
+            let view =
+                FoldView { id: format!("{}-more", field_id(self.id, at)), labels: labels.join(", "), inside: &folded };
+            shown.push_str(&self.theme.fill("fold.html", &view));
+        }
+        shown + &below
+    }
+
+    /// Whether a place may be left empty, is empty, and has nothing wrong with it.
+    fn is_spare(&self, node: &Node<'_>, at: &str) -> bool {
+        let empty = self.values.pointer(at).is_none_or(Value::is_null);
+        node.optional && node.default().is_none() && empty && self.fault(at).is_none()
     }
 
     fn fault(&self, at: &str) -> Option<&Told> {
@@ -156,10 +207,10 @@ impl<'a> Form<'a> {
             Shape::Physical { kind, range } => {
                 view.line = physical_line(kind, *range, self.units);
             }
-            Shape::Choice(choices) => self.choose(&mut view, choices),
+            Shape::Choice(choices) => choose(&mut view, choices),
             Shape::Flag => {
                 let yes_no = [Choice { word: "true", meaning: "" }, Choice { word: "false", meaning: "" }];
-                self.choose(&mut view, &yes_no);
+                choose(&mut view, &yes_no);
                 for (option, label) in view.options.iter_mut().zip(["yes", "no"]) {
                     label.clone_into(&mut option.label);
                 }
@@ -167,30 +218,6 @@ impl<'a> Form<'a> {
             _ => {}
         }
         self.theme.fill("field.html", &view)
-    }
-
-    fn choose(&self, view: &mut FieldView<'_>, choices: &[Choice<'_>]) {
-        let letters: usize = choices.iter().map(|choice| choice.word.len() + 2).sum();
-        view.kind = match choices.len() {
-            2..=4 if letters <= SEGMENTS && !view.optional => "segments",
-            2..=4 if !view.optional => "tall",
-            _ => "select",
-        };
-        if view.kind == "select" && (view.optional || view.value.is_empty()) {
-            let label = if view.optional { "not said" } else { "choose one" };
-            view.options.push(OptionView {
-                word: String::new(),
-                label: label.to_owned(),
-                chosen: view.value.is_empty(),
-            });
-        }
-        view.options.extend(choices.iter().map(|choice| OptionView {
-            word: choice.word.to_owned(),
-            label: in_words(choice.word),
-            chosen: choice.word == view.value,
-        }));
-        let chosen = choices.iter().find(|choice| choice.word == view.value);
-        view.meaning = chosen.map_or("", |choice| choice.meaning).to_owned();
     }
 
     fn group(&self, node: Node<'_>, label: String, at: &str) -> String {
@@ -207,6 +234,7 @@ impl<'a> Form<'a> {
             inside: if absent { String::new() } else { self.inside(node.schema, at) },
             drop: (optional && is_there).then(|| format!("drop {at}")),
             add: absent.then(|| Add { action: format!("add {at}"), says }),
+            columns: Vec::new(),
             label,
             fault: self.fault(at),
         };
@@ -242,7 +270,7 @@ impl<'a> Form<'a> {
             meaning: String::new(),
             fault: self.fault(&place),
         };
-        self.choose(&mut view, &choices);
+        choose(&mut view, &choices);
         let mut inside = self.theme.fill("field.html", &view);
         inside.push_str(&self.theme.fill("show.html", &place));
         if let Some((_, schema)) = chosen {
@@ -258,6 +286,7 @@ impl<'a> Form<'a> {
             inside,
             drop: None,
             add: None,
+            columns: Vec::new(),
             fault: self.fault(at),
         };
         self.theme.fill("group.html", &view)
@@ -287,6 +316,7 @@ impl<'a> Form<'a> {
                 inside: body,
                 drop: (least < rows).then(|| format!("drop {place}")),
                 add: None,
+                columns: Vec::new(),
                 fault: self.fault(&place),
             };
             inside.push_str(&self.theme.fill("group.html", &view));
@@ -302,10 +332,48 @@ impl<'a> Form<'a> {
             inside,
             drop: None,
             add: (rows < most).then(|| Add { action: format!("add {at}"), says }),
+            columns: if self.folding && rows > 0 { columns(&item) } else { Vec::new() },
             fault: self.fault(at),
         };
         self.theme.fill("group.html", &view)
     }
+}
+
+/// What the fields of a row are for.
+fn columns<'s>(item: &Node<'s>) -> Vec<ColumnView<'s>> {
+    let said = item.fields().filter(|(_, node)| !node.help().is_empty());
+    said.map(|(name, node)| ColumnView {
+        label: node.label(name),
+        help: node.help(),
+        optional: node.optional && node.default().is_none(),
+    })
+    .collect()
+}
+
+/// Whether a place lies in a row of a list, where room is short.
+fn in_row(at: &str) -> bool {
+    at.split('/').any(|part| part.parse::<usize>().is_ok())
+}
+
+fn choose(view: &mut FieldView<'_>, choices: &[Choice<'_>]) {
+    let letters: usize = choices.iter().map(|choice| choice.word.len() + 2).sum();
+    view.kind = match choices.len() {
+        2..=4 if in_row(view.name) => "select",
+        2..=4 if letters <= SEGMENTS && !view.optional => "segments",
+        2..=4 if !view.optional => "tall",
+        _ => "select",
+    };
+    if view.kind == "select" && (view.optional || view.value.is_empty()) {
+        let label = if view.optional { "not said" } else { "choose one" };
+        view.options.push(OptionView { word: String::new(), label: label.to_owned(), chosen: view.value.is_empty() });
+    }
+    view.options.extend(choices.iter().map(|choice| OptionView {
+        word: choice.word.to_owned(),
+        label: in_words(choice.word),
+        chosen: choice.word == view.value,
+    }));
+    let chosen = choices.iter().find(|choice| choice.word == view.value);
+    view.meaning = chosen.map_or("", |choice| choice.meaning).to_owned();
 }
 
 /// The id of a field on its page.

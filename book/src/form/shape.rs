@@ -88,6 +88,11 @@ impl<'s> Node<'s> {
         fields(self.schema)
     }
 
+    /// Whether it is one field, no group and no list.
+    pub(crate) fn is_single(&self) -> bool {
+        !matches!(self.shape(), Shape::Group | Shape::List { .. } | Shape::Variants { .. })
+    }
+
     /// What it holds.
     pub(crate) fn shape(&self) -> Shape<'s> {
         let schema = self.schema;

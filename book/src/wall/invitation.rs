@@ -12,6 +12,18 @@ use crate::handbook::Handbook;
 /// Id of the calculator that has a sheet of its own instead of a form in a chapter.
 pub(crate) const WALL_PLAN: &str = "wall-plan";
 
+/// Where `wall:b` in a chapter leads: the wall sheet with a practice wall, or with an empty one.
+pub(crate) fn wall_address(link: &str) -> Option<&'static str> {
+    match link {
+        "wall:a" => Some("/wall?wall=a"),
+        "wall:b" => Some("/wall?wall=b"),
+        "wall:c" => Some("/wall?wall=c"),
+        "wall:new" => Some("/wall?wall=new"),
+        "wall:saw" => Some("/wall?wall=a&view=saw"),
+        _ => None,
+    }
+}
+
 #[derive(Serialize)]
 struct InvitationView<'a> {
     question: &'a str,

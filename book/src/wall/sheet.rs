@@ -148,7 +148,7 @@ impl Handbook {
 
     fn fill_sheet(&self, template: &str, entry: &Entry, sheet: WallSheet<'_>, frame: &Frame, units: Units) -> String {
         let faults = sheet.outcome.err().unwrap_or_default();
-        let form = Form::new(&self.theme, entry, sheet.values, faults, units);
+        let form = Form::new(&self.theme, entry, sheet.values, faults, units).folding();
         let plan = sheet.outcome.ok().and_then(|(input, plan)| {
             let layout = plan.layouts.iter().find(|layout| layout.rank == sheet.layout).or(plan.layouts.first())?;
             Some(plan_view(input, plan, layout, units))
