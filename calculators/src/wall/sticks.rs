@@ -1,19 +1,22 @@
-//! A first stick plan: longest piece first into the stick where it leaves least, once per stick length, cheapest kept.
+//! The sticks of a wall: the cheapest plan for each section, with its proof, from the stick solver.
 //!
-//! Sound, not always the least; the bound beside it says how many sticks no plan can do without. Sections are kept apart: a
-//! board is not cut from a rail's stock unless both have the same width and thickness.
+//! Sections are kept apart: a board is not cut from a rail's stock unless both have the same width and thickness.
+
+use std::collections::BTreeMap;
 
 use super::defaults::Settled;
 use super::plan::{Piece, SawnPiece, SawnStick, StickPlan};
 use super::scheme::{CutFor, Stick, Stock};
 use crate::quantity::{Length, Money};
+use crate::stock::{
+    self,
+    instance::Instance,
+    plan::{Plan, Status},
+    solve::{self, Effort},
+};
 
-/// One stick being filled.
-struct Open {
-    kind: usize,
-    left: Length,
-    pieces: Vec<usize>,
-}
+/// Work spent on one section's plan: a sheet that is drawn anew at each change must not wait for the last proof.
+const EFFORT: Effort = Effort { cases: 400, leftover_cases: 20 };
 
 /// The sticks of every section that the pieces are cut from.
 pub fn stick_plans(pieces: &[Piece], stock: &Stock, settled: &Settled) -> Vec<StickPlan> {
@@ -51,85 +54,75 @@ fn section_plan(
     let usable = |kind: usize| kinds.get(kind).map_or(Length::ZERO, |stick| stick.length.get() - settled.end_trim * 2);
     let longest = (0..kinds.len()).map(usable).max().unwrap_or(Length::ZERO);
     let (fitting, without): (Vec<&Piece>, Vec<&Piece>) = pieces.into_iter().partition(|piece| piece.length <= longest);
-    let best = (0..kinds.len())
-        .filter_map(|preferred| filled(&fitting, &kinds, preferred, &usable, settled.kerf))
-        .min_by_key(|open| (price(open, &kinds), open.len()));
-    let (open, short) = match best {
-        Some(open) => (open, Vec::new()),
-        None => (Vec::new(), fitting.clone()),
-    };
     let pitch = longest + settled.kerf;
     let demand: Length = fitting.iter().map(|piece| piece.length + settled.kerf).sum();
-    let at_least = usize::try_from((demand + pitch - Length::from_nm(1)).whole_parts(pitch)).unwrap_or(0);
-    let unlimited = kinds.len() == 1 && kinds.iter().all(|stick| stick.available.is_none());
+    let by_length = usize::try_from((demand + pitch - Length::from_nm(1)).whole_parts(pitch)).unwrap_or(0);
+    let solved = solve::plan(&asked(&fitting, &kinds, &usable, settled.kerf), EFFORT, &mut || true).ok();
+    let solved = solved.filter(|plan| matches!(plan.status, Status::ProvedLeast | Status::BestFound { .. }));
+    let proved = solved.as_ref().is_some_and(|plan| plan.status == Status::ProvedLeast) || fitting.is_empty();
+    let short: &[&Piece] = if solved.is_some() { &[] } else { &fitting };
+    let sticks = solved.as_ref().map_or_else(Vec::new, |plan| sawn(plan, &fitting, &kinds, &usable, settled));
     StickPlan {
         width,
         thickness,
-        proved: unlimited && open.len() == at_least && short.is_empty(),
-        cost: Money::from_minor(price(&open, &kinds)),
-        at_least,
-        without: without.iter().chain(&short).map(|piece| piece.label.clone()).collect(),
-        sticks: open.iter().map(|stick| sawn(stick, &fitting, &kinds, settled)).collect(),
+        proved: proved && short.is_empty(),
+        cost: Money::from_minor(solved.as_ref().map_or(0, |plan| plan.cost)),
+        at_least: if proved { sticks.len() } else { by_length },
+        without: without.iter().chain(short).map(|piece| piece.label.clone()).collect(),
+        sticks,
     }
 }
 
-/// Longest first into the tightest open stick; new sticks of the preferred kind where they can be had and fit.
-fn filled(
+/// The section as a question for the solver: lengths in nanometres, both ends of each stick trimmed off.
+fn asked(pieces: &[&Piece], kinds: &[&Stick], usable: &dyn Fn(usize) -> Length, kerf: Length) -> Instance {
+    let mut counts: BTreeMap<i64, u32> = BTreeMap::new();
+    for piece in pieces {
+        *counts.entry(piece.length.nm()).or_default() += 1;
+    }
+    let sticks = kinds.iter().enumerate().filter(|(kind, _)| usable(*kind).is_positive());
+    Instance {
+        pieces: counts.into_iter().map(|(length, count)| stock::instance::Piece { length, count }).collect(),
+        kerf: kerf.nm(),
+        sticks: sticks
+            .map(|(kind, stick)| stock::instance::Stick {
+                length: usable(kind).nm(),
+                price: stick.price.map_or(0, Money::minor),
+                available: stick.available.map(|count| count.get()),
+            })
+            .collect(),
+    }
+}
+
+/// The solver's plan with the wall's own labels on its pieces, in the order of the cut list for equal lengths.
+fn sawn(
+    plan: &Plan,
     pieces: &[&Piece],
     kinds: &[&Stick],
-    preferred: usize,
     usable: &dyn Fn(usize) -> Length,
-    kerf: Length,
-) -> Option<Vec<Open>> {
-    let mut left: Vec<Option<u32>> = kinds.iter().map(|stick| stick.available.map(|count| count.get())).collect();
-    let mut open: Vec<Open> = Vec::new();
-    for (n, piece) in pieces.iter().enumerate() {
-        // Between two pieces stands one kerf: the first piece of a stick needs none.
-        let tightest = open.iter_mut().filter(|stick| piece.length + kerf <= stick.left).min_by_key(|stick| stick.left);
-        if let Some(stick) = tightest {
-            stick.left = stick.left - piece.length - kerf;
-            stick.pieces.push(n);
-            continue;
-        }
-        let fits = |kind: &usize| piece.length <= usable(*kind) && left[*kind] != Some(0);
-        let kind =
-            Some(preferred).filter(fits).or_else(|| (0..kinds.len()).filter(fits).min_by_key(|kind| usable(*kind)))?;
-        left[kind] = left[kind].map(|count| count - 1);
-        open.push(Open { kind, left: usable(kind) - piece.length, pieces: vec![n] });
+    settled: &Settled,
+) -> Vec<SawnStick> {
+    let mut labels: BTreeMap<i64, Vec<&str>> = BTreeMap::new();
+    for piece in pieces.iter().rev() {
+        labels.entry(piece.length.nm()).or_default().push(&piece.label);
     }
-    // A stick that is not full may do with a cheaper kind.
-    for stick in &mut open {
-        let used = usable(stick.kind) - stick.left;
-        let price = |kind: usize| kinds[kind].price.map_or(0, Money::minor);
-        let cheaper = (0..kinds.len())
-            .filter(|kind| used <= usable(*kind) && left[*kind] != Some(0) && price(*kind) < price(stick.kind))
-            .min_by_key(|kind| (price(*kind), usable(*kind)));
-        if let Some(kind) = cheaper {
-            left[stick.kind] = left[stick.kind].map(|count| count + 1);
-            left[kind] = left[kind].map(|count| count - 1);
-            stick.left = usable(kind) - used;
-            stick.kind = kind;
+    let mut sticks = Vec::new();
+    for cut in &plan.sticks {
+        let kind = (0..kinds.len())
+            .find(|kind| usable(*kind).nm() == cut.length && kinds[*kind].price.map_or(0, Money::minor) == cut.price);
+        let stick = kind.map_or(Length::from_nm(cut.length), |kind| kinds[kind].length.get());
+        let offcut = Length::from_nm(cut.leftover);
+        for _ in 0..cut.times {
+            let each = cut.pieces.iter().flat_map(|piece| std::iter::repeat_n(piece.length, piece.count as usize));
+            let pieces = each
+                .map(|length| SawnPiece {
+                    label: labels.get_mut(&length).and_then(Vec::pop).unwrap_or_default().to_owned(),
+                    length: Length::from_nm(length),
+                })
+                .collect();
+            sticks.push(SawnStick { stick, pieces, offcut, keep: settled.keep_offcut <= offcut });
         }
     }
-    Some(open)
-}
-
-fn price(open: &[Open], kinds: &[&Stick]) -> i64 {
-    open.iter().map(|stick| kinds[stick.kind].price.map_or(0, Money::minor)).fold(0, i64::saturating_add)
-}
-
-fn sawn(stick: &Open, pieces: &[&Piece], kinds: &[&Stick], settled: &Settled) -> SawnStick {
-    let offcut = (stick.left - settled.kerf).max(Length::ZERO);
-    SawnStick {
-        stick: kinds[stick.kind].length.get(),
-        pieces: stick
-            .pieces
-            .iter()
-            .map(|n| SawnPiece { label: pieces[*n].label.clone(), length: pieces[*n].length })
-            .collect(),
-        offcut,
-        keep: settled.keep_offcut <= offcut,
-    }
+    sticks
 }
 
 #[cfg(test)]
