@@ -18,7 +18,7 @@
 //! - `[words](09-cut.md#heading)` leads to a chapter, `[words](work:equal-bays)` to a calculator, `[words](wall:b)`
 //!   to the wall sheet (`a`, `b`, `c`, `new`, `saw`).
 //! - Fenced blocks with a TOML body: `calculator` (id, values), `caution` (key), `table` (name: `calculators`,
-//!   `cautions` or `sources`).
+//!   `cautions`, `sources`, or one of the reference tables, such as `nail-sizes`).
 //!
 //! Whatever is wrong is told at once, each fault with file and line ([`BookFaults`]).
 
@@ -42,6 +42,7 @@ mod prose;
 mod reference;
 mod render;
 mod source;
+mod tables;
 mod theme;
 mod wall;
 

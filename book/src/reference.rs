@@ -1,40 +1,57 @@
 //! Reference tables made from what the book and the catalogue already hold, so that none of it is written twice.
 
 use calculators::catalogue::{CATALOGUE, Standing};
+use calculators::quantity::Units;
 use serde::Serialize;
 
 use crate::handbook::Handbook;
+use crate::tables;
 
-/// The tables a chapter may name.
-pub(crate) const TABLES: [&str; 3] = ["calculators", "cautions", "sources"];
+/// The tables a chapter may name, beside those of [`tables`].
+const OF_THE_BOOK: [&str; 3] = ["calculators", "cautions", "sources"];
 
-#[derive(Serialize)]
-struct TableView {
-    name: &'static str,
-    head: Vec<&'static str>,
-    rows: Vec<Row>,
+/// Every table a chapter may name.
+pub(crate) fn known() -> impl Iterator<Item = &'static str> {
+    OF_THE_BOOK.into_iter().chain(tables::NAMES)
 }
 
-#[derive(Serialize)]
-struct Row {
-    cells: Vec<Cell>,
+/// A table as it is printed.
+#[derive(Debug, Serialize)]
+pub(crate) struct TableView {
+    pub(crate) name: &'static str,
+    pub(crate) head: Vec<&'static str>,
+    pub(crate) rows: Vec<Row>,
+    /// Where its numbers come from, one line each.
+    pub(crate) sources: Vec<String>,
 }
 
-#[derive(Serialize)]
-struct Cell {
+/// One row of a table.
+#[derive(Debug, Serialize)]
+pub(crate) struct Row {
+    pub(crate) cells: Vec<Cell>,
+}
+
+/// One cell of a table.
+#[derive(Debug, Serialize)]
+pub(crate) struct Cell {
     text: String,
+    /// A figure already set, instead of the text.
+    html: String,
     /// Where it leads, if anywhere.
     to: String,
 }
 
 impl Handbook {
-    /// A generated table by its name; nothing for a name that is none of [`TABLES`].
-    pub(crate) fn reference_table(&self, name: &str) -> String {
+    /// A generated table by its name; nothing for a name that is not [`known`].
+    pub(crate) fn reference_table(&self, name: &str, units: Units) -> String {
         let view = match name {
             "calculators" => self.calculators_table(),
             "cautions" => self.cautions_table(),
             "sources" => sources_table(),
-            _ => return String::new(),
+            _ => match tables::table(name, units) {
+                Some(view) => view,
+                None => return String::new(),
+            },
         };
         self.theme.fill("table.html", &view)
     }
@@ -45,10 +62,19 @@ impl Handbook {
             let to = self.place_of(card.id).unwrap_or_default();
             let number = self.numbers.get(card.id).cloned().unwrap_or_default();
             Row {
-                cells: vec![cell(number), Cell { text: card.title.to_owned(), to: to.to_owned() }, cell(card.question)],
+                cells: vec![
+                    cell(number),
+                    Cell { text: card.title.to_owned(), html: String::new(), to: to.to_owned() },
+                    cell(card.question),
+                ],
             }
         });
-        TableView { name: "Calculators", head: vec!["No.", "Calculation", "Question"], rows: rows.collect() }
+        TableView {
+            name: "Calculators",
+            head: vec!["No.", "Calculation", "Question"],
+            rows: rows.collect(),
+            sources: Vec::new(),
+        }
     }
 
     fn cautions_table(&self) -> TableView {
@@ -63,7 +89,7 @@ impl Handbook {
             ],
         });
         let head = vec!["Level", "Hazard", "What it does", "How to avoid it"];
-        TableView { name: "Cautions", head, rows: rows.collect() }
+        TableView { name: "Cautions", head, rows: rows.collect(), sources: Vec::new() }
     }
 }
 
@@ -90,9 +116,14 @@ fn sources_table() -> TableView {
         cells: vec![cell(work), cell(locator), cell(standing.words()), cell(users.join(", "))],
     });
     let head = vec!["Work", "What was taken", "Standing", "Used by"];
-    TableView { name: "Sources", head, rows: rows.collect() }
+    TableView { name: "Sources", head, rows: rows.collect(), sources: Vec::new() }
 }
 
-fn cell(text: impl Into<String>) -> Cell {
-    Cell { text: text.into(), to: String::new() }
+pub(crate) fn cell(text: impl Into<String>) -> Cell {
+    Cell { text: text.into(), html: String::new(), to: String::new() }
+}
+
+/// A cell with a figure that is already set.
+pub(crate) fn figure_cell(html: String) -> Cell {
+    Cell { text: String::new(), html, to: String::new() }
 }

@@ -307,7 +307,7 @@ impl Handbook {
             }
             Block::Caution { key } => self.caution(key),
             Block::Calculator { id, values } => self.worked(id, values, told, units),
-            Block::Reference { table } => self.reference_table(table),
+            Block::Reference { table } => self.reference_table(table, units),
         }
     }
 

@@ -13,7 +13,8 @@ use crate::quantity::{Amount, Count, Physical, Units, kind};
 /// NFPA 70, table 314.16(B), as quoted in public summaries.
 pub const CONDUCTOR_IN3: [(u32, f64); 7] =
     [(18, 1.50), (16, 1.75), (14, 2.00), (12, 2.25), (10, 2.50), (8, 3.00), (6, 5.00)];
-const IN3_CM3: f64 = 16.387_064;
+/// Cubic centimetres in a cubic inch.
+pub const IN3_CM3: f64 = 16.387_064;
 
 /// The conductors in a box.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

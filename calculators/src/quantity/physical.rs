@@ -185,7 +185,7 @@ pub(super) fn text(facts: &KindFacts, metric: f64, units: Units) -> String {
         Units::Metric => facts.metric,
     };
     let value = (metric - unit.offset) / unit.factor;
-    let fixed = format!("{value:.*}", usize::from(unit.decimals));
+    let fixed = format!("{value:.*}", decimals(facts, unit.decimals, value));
     let short = if fixed.contains('.') { fixed.trim_end_matches('0').trim_end_matches('.') } else { &fixed };
     let short = if short == "-0" { "0" } else { short };
     match unit.symbol {
@@ -193,6 +193,16 @@ pub(super) fn text(facts: &KindFacts, metric: f64, units: Units) -> String {
         "°" | "%" => format!("{short}{}", unit.symbol),
         symbol => format!("{short} {symbol}"),
     }
+}
+
+/// Decimals of a value: a small plain number keeps three significant figures, seven decimals at most.
+fn decimals(facts: &KindFacts, usual: u8, value: f64) -> usize {
+    let usual = usize::from(usual);
+    if facts.name != kind::Number::FACTS.name || value == 0.0 || !value.is_finite() {
+        return usual;
+    }
+    let needed = 2.0 - libm::floor(libm::log10(libm::fabs(value)));
+    usual.max(needed.clamp(0.0, 7.0) as usize)
 }
 
 /// Why a text is no such quantity.
@@ -368,6 +378,10 @@ mod tests {
     fn text_names_its_unit_and_drops_zeros() {
         assert_eq!(Amount::<kind::Temperature>::of(18.0).text(Units::Imperial), "64.4 °F");
         assert_eq!(Amount::<kind::Angle>::of(45.75).text(Units::Metric), "45.75°");
+        assert_eq!(Amount::<kind::Number>::of(0.00369).text(Units::Metric), "0.00369");
+        assert_eq!(Amount::<kind::Number>::of(0.000_203_7).text(Units::Metric), "0.000204");
+        assert_eq!(Amount::<kind::Number>::of(0.375).text(Units::Metric), "0.375");
+        assert_eq!(Amount::<kind::Number>::of(1e-12).text(Units::Metric), "0");
         assert_eq!(Amount::<kind::Hours>::of(-0.0001).text(Units::Metric), "0 h");
     }
 
