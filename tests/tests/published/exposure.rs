@@ -177,8 +177,10 @@ fn boxes() {
                     );
                     assert!(number(&asked["extension"]) >= box_set_back::PLASTER_SET_BACK.in_mm());
                     let sixteenths = (number(&asked["extension"]) / 25.4 * 16.0).round() as u64;
-                    let shared =
-                        (1..=16).rev().find(|part| sixteenths % part == 0 && 16 % part == 0).expect("one divides all");
+                    let shared = (1..=16)
+                        .rev()
+                        .find(|part| sixteenths.is_multiple_of(*part) && 16_u64.is_multiple_of(*part))
+                        .expect("one divides all");
                     format!("{}/{}", sixteenths / shared, 16 / shared).into()
                 }),
             ),
