@@ -89,22 +89,23 @@ impl Exact {
 
     /// The nearest whole multiple of `step`, halves upward. A step of zero or less counts as one nanometre.
     pub fn nearest(self, step: Length) -> Length {
-        self.stepped(step, |steps| (steps + Ratio::new(1, 2)).floor())
+        self.stepped(step, |nm, unit| (2 * nm + unit).div_euclid(2 * unit))
     }
 
     /// The multiple of `step` at or below: for pieces that must go in.
     pub fn down_to(self, step: Length) -> Length {
-        self.stepped(step, |steps| steps.floor())
+        self.stepped(step, i128::div_euclid)
     }
 
     /// The multiple of `step` at or above: for what is bought, and for leeway.
     pub fn up_to(self, step: Length) -> Length {
-        self.stepped(step, |steps| steps.ceil())
+        self.stepped(step, |nm, unit| -(-nm).div_euclid(unit))
     }
 
-    fn stepped(self, step: Length, round: fn(Ratio<i128>) -> Ratio<i128>) -> Length {
+    /// Whole steps by `round`, which divides nanometres by the unit `parts × step`.
+    fn stepped(self, step: Length, round: fn(i128, i128) -> i128) -> Length {
         let step = i128::from(step.nm().max(1));
-        let nm = round(self.0 / step).to_integer().saturating_mul(step);
+        let nm = round(self.nm(), self.parts() * step).saturating_mul(step);
         Length::from_nm(nm.clamp(i128::from(i64::MIN), i128::from(i64::MAX)) as i64)
     }
 
@@ -123,14 +124,19 @@ impl From<Length> for Exact {
 impl Add for Exact {
     type Output = Self;
     fn add(self, other: Self) -> Self {
-        Self(self.0 + other.0)
+        // A whole number added to a reduced fraction leaves it reduced: no common factor has to be looked for.
+        match (self.parts(), other.parts()) {
+            (_, 1) => Self(Ratio::new_raw(self.nm() + other.nm() * self.parts(), self.parts())),
+            (1, _) => Self(Ratio::new_raw(self.nm() * other.parts() + other.nm(), other.parts())),
+            _ => Self(self.0 + other.0),
+        }
     }
 }
 
 impl Sub for Exact {
     type Output = Self;
     fn sub(self, other: Self) -> Self {
-        Self(self.0 - other.0)
+        self + -other
     }
 }
 
