@@ -44,7 +44,12 @@ impl Exact {
 
     /// Half of it.
     pub fn half(self) -> Self {
-        Self(self.0 / 2)
+        // Halving a reduced fraction takes the two from above, or puts it below.
+        if self.nm() % 2 == 0 {
+            Self(Ratio::new_raw(self.nm() / 2, self.parts()))
+        } else {
+            Self(Ratio::new_raw(self.nm(), self.parts() * 2))
+        }
     }
 
     /// This length times `top / bottom`; `None` for a bottom of zero.

@@ -178,19 +178,19 @@ fn hidden_edge(member: &Member, whole: &Whole<'_>) -> Exact {
 fn butting(rail: &Member, whole: &Whole<'_>) -> Exact {
     let (from, to) = (rail.outline[3].x, rail.outline[2].x);
     let near = Length::um(100).exact();
+    let edge = |one: usize, other: usize| {
+        let (one, other) = (rail.outline[one].y, rail.outline[other].y);
+        (one.min(other) - near, one.max(other) + near)
+    };
+    let (low, high) = (edge(0, 1), edge(2, 3));
+    let on = |line: (Exact, Exact), height: Exact| line.0 <= height && height <= line.1;
     let butts = |member: &&Member| {
-        let Some(position) = place(member, whole) else { return false };
-        let centre = (position.left + position.right).half();
-        if centre <= from || to <= centre {
-            return false;
-        }
-        let on = |line: (Exact, Exact), height: Exact| line.0 - near <= height && height <= line.1 + near;
-        let low = (rail.outline[0].y.min(rail.outline[1].y), rail.outline[0].y.max(rail.outline[1].y));
-        let high = (rail.outline[2].y.min(rail.outline[3].y), rail.outline[2].y.max(rail.outline[3].y));
-        member.outline.iter().any(|point| on(low, point.y))
-            && member.outline.iter().all(|point| point.y <= low.1 + near)
-            || member.outline.iter().all(|point| high.0 - near <= point.y)
-                && member.outline.iter().any(|point| on(high, point.y))
+        // Heights first: they are whole numbers, places along the wall are not.
+        let heights = || member.outline.iter().map(|point| point.y);
+        let below = heights().all(|y| y <= low.1) && heights().any(|y| on(low, y));
+        let above = heights().all(|y| high.0 <= y) && heights().any(|y| on(high, y));
+        let centre = |place: &Position| (place.left + place.right).half();
+        (below || above) && place(member, whole).is_some_and(|place| from < centre(place) && centre(place) < to)
     };
     let boards = whole.members.iter().filter(|member| member.position.is_some()).filter(butts);
     boards
