@@ -13,6 +13,8 @@ use super::search::{Patience, Search};
 
 /// Bytes for the steps that a dive may take back.
 const DIVE_ROOM: usize = 40_000_000;
+/// A part of a pattern that counts as nearly the whole of it.
+const NEARLY: f64 = 0.6;
 /// The most patterns tried at one step of a dive.
 const WIDEST: usize = 4;
 
@@ -95,6 +97,20 @@ impl Search {
                 fixed = self.fix(column, times, true, &mut at.need, &mut at.used, &mut at.choice);
                 before.next += 1;
             }
+            // Others that are nearly whole go along.
+            if fresh && turn.is_multiple_of(2) {
+                let nearly: Vec<usize> = at
+                    .master
+                    .blend()
+                    .filter(|&(column, amount)| amount.fract() >= NEARLY && self.pool.kind(column) != STAND_IN)
+                    .map(|(column, _)| column)
+                    .collect();
+                for column in nearly {
+                    if !before.turns[..before.next].contains(&column) {
+                        self.fix(column, 1, false, &mut at.need, &mut at.used, &mut at.choice);
+                    }
+                }
+            }
             if fixed == 0 && !at.need.iter().all(|&need| need == 0) && !fresh {
                 // Nothing more to try here: further back.
                 let Some(last) = taken_back.pop_back() else { return };
@@ -104,7 +120,7 @@ impl Search {
             if let Some(plan) = greedy::completed(&self.problem, &at.choice, &at.need, &at.used, self.below) {
                 self.offer(plan);
             }
-            self.pack_rest(&at, kinds, if turn == 0 { 300 } else { 3_000 });
+            self.pack_rest(&at, kinds, 60 * self.problem.sizes.len() as u32);
             if self.below <= bound.max(self.enough) || !patience.goes_on() {
                 return;
             }

@@ -367,13 +367,27 @@ impl Master {
             *amount -= step * part;
         }
         self.amounts[leaving] = step;
+        let parts: Vec<(u32, f64)> = self
+            .direction
+            .iter()
+            .enumerate()
+            .filter(|(_, part)| part.abs() > 1e-14)
+            .map(|(row, &part)| (row as u32, part))
+            .collect();
+        let sparse = parts.len() * 3 < count;
         for column in 0..count {
             let entries = &mut self.inverse[column * count..(column + 1) * count];
             let factor = entries[leaving] / along;
             if factor != 0.0 {
                 self.duals[column] += reduced * factor;
-                for (entry, part) in entries.iter_mut().zip(&self.direction) {
-                    *entry -= factor * part;
+                if sparse {
+                    for &(row, part) in &parts {
+                        entries[row as usize] -= factor * part;
+                    }
+                } else {
+                    for (entry, part) in entries.iter_mut().zip(&self.direction) {
+                        *entry -= factor * part;
+                    }
                 }
                 entries[leaving] = factor;
             }

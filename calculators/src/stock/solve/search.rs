@@ -102,7 +102,14 @@ impl Search {
     pub(super) fn run(&mut self, start: Option<Rc<Master>>, patience: &mut Patience) -> bool {
         let start = match start {
             Some(start) => start,
-            None => Rc::new(Master::new(&self.problem, &mut self.pool)),
+            None => {
+                let master = Master::new(&self.problem, &mut self.pool);
+                // The plan at once is a good beginning for the blend.
+                for (kind, pattern, _) in self.best.iter().flat_map(|best| &best.sticks) {
+                    self.pool.add(*kind, pattern);
+                }
+                Rc::new(master)
+            }
         };
         // A bound from before comes with its leaf.
         let leaf = match self.tree.first() {
@@ -197,8 +204,7 @@ impl Search {
             return true;
         }
         master.focus(&mut self.pool);
-        let effort: &[(usize, u32)] =
-            if node.depth == 0 { &[(0, 10), (1, 5), (2, 5), (4, 5)] } else { &[(0, 3), (1, 2)] };
+        let effort: &[(usize, u32)] = if node.depth == 0 { &[(0, 25), (2, 10), (4, 10), (1, 5)] } else { &[(0, 0)] };
         self.dive_from(&master, &kinds, bound, effort, patience);
         self.totals.list(&self.problem.kinds, if node.depth == 0 { bound } else { i64::MAX }, self.below);
         bound = self.totals.raised(&kinds, bound, self.below).max(bound);
