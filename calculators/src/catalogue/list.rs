@@ -41,6 +41,7 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::stock::dressed_sizes::DressedSizes>(),
         Entry::of::<crate::stock::board_feet::BoardFeet>(),
         Entry::of::<crate::stock::board_weight::BoardWeight>(),
+        Entry::of::<crate::stock::strips::Strips>(),
         Entry::of::<crate::stock::equilibrium::Equilibrium>(),
         Entry::of::<crate::stock::movement::Movement>(),
         // 7 Protect, isolate, prepare
@@ -56,6 +57,7 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         Entry::of::<crate::wall::sloping_ceiling::SlopingCeiling>(),
         Entry::of::<crate::wall::base_and_board::BaseAndBoard>(),
         Entry::of::<crate::wall::scarf_joint::ScarfJoint>(),
+        Entry::of::<crate::stock::stick_plan::StickPlan>(),
         Entry::of::<crate::stock::pieces_per_stick::PiecesPerStick>(),
         Entry::of::<crate::exposure::noise::Noise>(),
         // 10 Fix

@@ -16,3 +16,6 @@ pub mod certificate;
 pub mod certificate_check;
 pub mod plan;
 pub mod solve;
+
+pub(crate) mod stick_plan;
+pub(crate) mod strips;
