@@ -4,7 +4,7 @@
 //! of an inch and the tenth of a millimetre are whole. A quotient of lengths keeps its remainder ([`Exact`]) until a tape
 //! reading is asked for ([`Reading`]). Physics (temperature, film, air flow) is floating point behind a unit ([`Physical`]).
 //!
-//! Only this folder converts units. Text comes in through [`Length::read`], goes out through [`print`]; between the two
+//! Only this folder converts units. Text comes in through [`Length::read`], goes out through [`mod@print`]; between the two
 //! everything is exact and knows nothing of inches or millimetres.
 
 mod exact;
