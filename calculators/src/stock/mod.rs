@@ -17,5 +17,10 @@ pub mod certificate_check;
 pub mod plan;
 pub mod solve;
 
+pub mod clear_parts;
+pub mod long_members;
+pub mod matched;
+pub mod rack;
+
 pub(crate) mod stick_plan;
 pub(crate) mod strips;
