@@ -14,6 +14,9 @@ use crate::quantity::{Count, Length, Money, Units, Within};
 
 /// What one request may spend before it settles for the best plan so far: most jobs are proved with a hundredth of it.
 const EFFORT: Effort = Effort { cases: 3_000, leftover_cases: 200 };
+/// How often the search may ask whether to go on, some 50 microseconds apart: a counted limit of a few seconds, so that the
+/// same question gets the same answer everywhere.
+const MOST_LOOKS: u32 = 40_000;
 
 /// Pieces of one length.
 #[derive(Clone, Copy, Deserialize, JsonSchema)]
@@ -209,7 +212,12 @@ impl Calculator for StickPlan {
                 .collect(),
         };
         let refused = |why: String| vec![Fault::new("/pieces", "these pieces and sticks", why, Value::Null)];
-        let plan = solve::plan(&asked, EFFORT, &mut || true).map_err(|why| refused(why.to_string()))?;
+        let mut looks = 0_u32;
+        let mut keep_going = || {
+            looks = looks.saturating_add(1);
+            looks < MOST_LOOKS
+        };
+        let plan = solve::plan(&asked, EFFORT, &mut keep_going).map_err(|why| refused(why.to_string()))?;
         if let Status::Impossible(reason) = plan.status {
             return Err(vec![impossible(input, reason, trim)]);
         }
