@@ -7,6 +7,9 @@ use super::master::Master;
 use super::problem::{Kind, STAND_IN};
 use super::search::{Patience, Search};
 
+/// How far values are drawn towards the best so far.
+const DRAW: f64 = 0.6;
+
 /// How a node's blend ended.
 pub(super) struct Solved {
     pub(super) bound: i64,
@@ -66,19 +69,27 @@ impl Search {
         &mut self,
         master: &mut Master,
         kinds: &[Kind],
+        near: &Leaf,
         patience: &mut Patience,
     ) -> Result<Solved, Stopped> {
         let shortest = self.problem.sizes.last().copied().unwrap_or(0.0);
         let mut best = Solved { bound: i64::MIN, leaf: Leaf::default(), settled: false };
         let mut idle = 0;
+        let mut centre = (near.values.len() == self.problem.sizes.len()).then(|| near.clone());
+        let mut centre_total = i64::MIN;
+        let mut plain = false;
         loop {
             if !patience.goes_on() {
                 return if best.bound > i64::MIN { Ok(best) } else { Err(Stopped) };
             }
             let before = master.weight();
             let smooth = master.improve(&self.pool);
-            let values = self.whole_values(master);
+            let mut values = self.whole_values(master);
             let mut asked = self.asked(master, kinds, shortest, |kind| kinds[kind].most > 0);
+            let smoothed = !plain && centre.is_some();
+            if let Some(centre) = centre.as_ref().filter(|_| smoothed) {
+                self.draw_towards(centre, &mut values, &mut asked, kinds);
+            }
             let mut found = self.knapsack.best(
                 &self.problem.sizes,
                 &values,
@@ -89,12 +100,23 @@ impl Search {
             let leaf = self.leaf(&values, kinds, &asked);
             let total = leaf.bound(&self.problem.need, kinds.iter().skip(1).map(|kind| (kind.least, kind.most)));
             let bound = self.totals.raised(kinds, total, self.below);
+            if total > centre_total {
+                (centre_total, centre) = (total, Some(leaf.clone()));
+            }
             if bound > best.bound {
                 best = Solved { bound, leaf, settled: false };
             }
             if best.bound >= self.below {
                 return Ok(best);
             }
+            if smoothed {
+                found.retain(|found| master.would_improve(found.kind, &found.pattern));
+                if found.is_empty() {
+                    plain = true;
+                    continue;
+                }
+            }
+            plain = false;
             if found.is_empty() {
                 best.settled = true;
                 return Ok(best);
@@ -124,6 +146,20 @@ impl Search {
             } else {
                 idle = 0;
             }
+        }
+    }
+
+    /// Draws values and thresholds towards those of the best bound so far: the blend's own values swing widely before
+    /// they settle.
+    pub(super) fn draw_towards(&self, centre: &Leaf, values: &mut [f64], asked: &mut [Asked], kinds: &[Kind]) {
+        let drawn = |towards: f64, from: f64| DRAW * towards + (1.0 - DRAW) * from;
+        for (value, &towards) in values.iter_mut().zip(&centre.values) {
+            *value = drawn(towards as f64, *value).floor();
+        }
+        for asked in asked.iter_mut().filter(|asked| asked.kind != STAND_IN) {
+            let charge = centre.charges.get(asked.kind - 1).copied().unwrap_or(0);
+            let towards = (kinds[asked.kind].weight as f64 * self.scale + charge as f64).max(0.0);
+            asked.threshold = drawn(towards, asked.threshold).ceil();
         }
     }
 

@@ -2,6 +2,7 @@
 
 use std::collections::VecDeque;
 
+use super::super::certificate::Leaf;
 use super::best_patterns::Stopped;
 use super::bounding::ceil_near;
 use super::greedy::{self, Choice};
@@ -36,7 +37,7 @@ impl Search {
         &mut self,
         master: &Master,
         kinds: &[Kind],
-        bound: i64,
+        (bound, near): (i64, &Leaf),
         effort: &[(usize, u32)],
         patience: &mut Patience,
     ) {
@@ -44,7 +45,7 @@ impl Search {
             if self.below <= bound.max(self.enough) || !patience.goes_on() {
                 return;
             }
-            self.dive(master, kinds, bound, turn, retries, patience);
+            self.dive(master, kinds, (bound, near), (turn, retries), patience);
         }
     }
 
@@ -55,9 +56,8 @@ impl Search {
         &mut self,
         start: &Master,
         kinds: &[Kind],
-        bound: i64,
-        turn: usize,
-        mut retries: u32,
+        (bound, near): (i64, &Leaf),
+        (turn, mut retries): (usize, u32),
         patience: &mut Patience,
     ) {
         let mut bounded = self.problem.clone();
@@ -126,7 +126,7 @@ impl Search {
             }
             let done = at.need.iter().all(|&need| need == 0);
             let hopeless =
-                done || fixed == 0 && at.turns.is_empty() || !self.goes_deeper(&mut at, &bounded, kinds, patience);
+                done || fixed == 0 && at.turns.is_empty() || !self.goes_deeper(&mut at, &bounded, near, patience);
             if patience.stopped {
                 return;
             }
@@ -158,8 +158,9 @@ impl Search {
 
     /// Where the number of sticks of every kind is settled and few are left, tries every way to cut the rest from them.
     pub(super) fn pack_rest(&mut self, at: &Dive, kinds: &[Kind], steps: u32) -> Packing {
+        let shortest = self.problem.sizes.last().copied().unwrap_or(0.0);
         let left: Vec<(usize, u32)> = (1..kinds.len())
-            .filter(|&kind| kinds[kind].most > at.used[kind])
+            .filter(|&kind| kinds[kind].most > at.used[kind] && kinds[kind].capacity >= shortest)
             .map(|kind| (kind, kinds[kind].most - at.used[kind]))
             .collect();
         let settled = left.iter().all(|&(kind, _)| kinds[kind].least == kinds[kind].most);
@@ -216,7 +217,7 @@ impl Search {
         &mut self,
         at: &mut Dive,
         bounded: &Problem,
-        kinds: &[Kind],
+        near: &Leaf,
         patience: &mut Patience,
     ) -> bool {
         if at.choice.weight >= self.below {
@@ -226,8 +227,9 @@ impl Search {
         if at.master.repair(&self.pool) == Repair::Stuck {
             return false;
         }
-        if self.enrich(&mut at.master, &at.need, &at.used, kinds, at.choice.weight, patience).is_err() {
-            return false;
+        match self.enrich(at, &bounded.kinds, near, patience) {
+            Ok(true) => {}
+            Ok(false) | Err(Stopped) => return false,
         }
         let least = at.choice.weight.saturating_add(ceil_near(at.master.weight()));
         self.totals.raised(&self.problem.kinds, least, self.below) < self.below
@@ -295,35 +297,67 @@ impl Search {
         1
     }
 
-    /// New patterns for what is left to cut in a dive, until the blend cannot be bettered or it no longer matters.
+    /// New patterns for what is left to cut in a dive, until the blend cannot be bettered or it no longer matters. False
+    /// when no plan below the limit can come of it.
     pub(super) fn enrich(
         &mut self,
-        master: &mut Master,
-        need: &[u32],
-        used: &[u32],
+        at: &mut Dive,
         kinds: &[Kind],
-        fixed: i64,
+        near: &Leaf,
         patience: &mut Patience,
-    ) -> Result<(), Stopped> {
-        let shortest =
-            self.problem.sizes.iter().zip(need).rev().find(|&(_, &need)| need > 0).map_or(0.0, |(&size, _)| size);
+    ) -> Result<bool, Stopped> {
+        let Dive { master, need, used, choice, .. } = at;
+        let fixed = choice.weight;
+        let left = |count: u32, used: u32| if count == u32::MAX { count } else { count.saturating_sub(used) };
+        let rest: Vec<Kind> = kinds
+            .iter()
+            .zip(used.iter())
+            .map(|(kind, &used)| Kind { least: left(kind.least, used), most: left(kind.most, used), ..*kind })
+            .collect();
+        // Towards one kind's values it pays to draw; with several the blend's own lead to better plans.
+        let own = near.values.len() != need.len() || kinds.len() > 2;
+        let mut plain = own;
+        let shortest = self
+            .problem
+            .sizes
+            .iter()
+            .zip(need.iter())
+            .rev()
+            .find(|&(_, &need)| need > 0)
+            .map_or(0.0, |(&size, _)| size);
         for _ in 0..40 {
             if !patience.goes_on() {
                 return Err(Stopped);
             }
             if !master.improve(&self.pool) {
-                return Ok(());
+                return Ok(true);
             }
             let least = fixed.saturating_add(ceil_near(master.weight()));
             if least <= self.bound {
-                return Ok(()); // good enough: no blend can do better than the bound
+                return Ok(true); // good enough: no blend can do better than the bound
             }
-            let values = self.whole_values(master);
-            let mut asked = self.asked(master, kinds, shortest, |kind| used[kind] < kinds[kind].most);
+            let mut values = self.whole_values(master);
+            let mut asked = self.asked(master, kinds, shortest, |kind| rest[kind].most > 0);
+            if !plain {
+                self.draw_towards(near, &mut values, &mut asked, kinds);
+            }
             let mut found = self.knapsack.best(&self.problem.sizes, &values, need, &mut asked, patience.keep_going)?;
-            if found.is_empty() {
-                return Ok(());
+            let leaf = self.leaf(&values, &rest, &asked);
+            let total = leaf.bound(need, rest.iter().skip(1).map(|kind| (kind.least, kind.most)));
+            let total = self.totals.raised(&self.problem.kinds, fixed.saturating_add(total), self.below);
+            if total >= self.below {
+                return Ok(false);
             }
+            if !plain {
+                found.retain(|found| master.would_improve(found.kind, &found.pattern));
+                plain = found.is_empty();
+                if plain {
+                    continue;
+                }
+            } else if found.is_empty() {
+                return Ok(true);
+            }
+            plain = own;
             found.reverse();
             let mut per_kind = vec![0; kinds.len()];
             for found in found {
@@ -333,6 +367,6 @@ impl Search {
                 }
             }
         }
-        Ok(())
+        Ok(true)
     }
 }

@@ -28,6 +28,8 @@ pub(super) enum Basic {
 pub(super) const NO_ROW: usize = usize::MAX;
 pub(super) const PIVOT: f64 = 1e-7;
 const NOTHING: f64 = 1e-9;
+/// Value of a size that is cut in full: no pattern that holds it comes into question.
+pub(super) const SHUT: f64 = -1e18;
 /// Patterns kept in view for each row.
 const VIEWED: usize = 3;
 
@@ -44,7 +46,9 @@ pub(super) struct Master {
     pub(super) amounts: Vec<f64>,
     pub(super) duals: Vec<f64>,
     tolerance: f64,
-    pivots: u32,
+    /// Rows that still matter: a size that a dive has cut in full takes no further part.
+    pub(super) live: Vec<u32>,
+    pub(super) pivots: u32,
     pub(super) direction: Vec<f64>,
 }
 
@@ -110,6 +114,7 @@ impl Master {
             amounts: vec![0.0; count],
             duals,
             tolerance,
+            live: (0..count as u32).collect(),
             pivots: 0,
             direction: vec![0.0; count],
         };
@@ -150,6 +155,12 @@ impl Master {
             Basic::Column(column) if amount > NOTHING => Some((*column as usize, amount)),
             _ => None,
         })
+    }
+
+    /// Whether a pattern would lighten the blend.
+    pub(super) fn would_improve(&self, kind: usize, pattern: &[(u16, u16)]) -> bool {
+        let worth: f64 = pattern.iter().map(|&(size, count)| self.duals[usize::from(size)] * f64::from(count)).sum();
+        self.weights[kind] + self.charge(kind) - worth < -self.tolerance
     }
 
     /// A kind of its own, put in later, with its weight.
@@ -218,6 +229,15 @@ impl Master {
                 self.bounds[self.least_row[kind]] = f64::from(problem.kinds[kind].least.saturating_sub(used));
             }
         }
+        let sizes = need.len();
+        let (bounds, duals) = (&self.bounds, &mut self.duals);
+        self.live.retain(|&row| {
+            let lives = row as usize >= sizes || bounds[row as usize] > 0.0;
+            if !lives {
+                duals[row as usize] = SHUT;
+            }
+            lives
+        });
         self.place_amounts();
     }
 
@@ -241,6 +261,7 @@ impl Master {
         inverse[old * new + old] = -sign;
         self.inverse = inverse;
         self.rows.push(row);
+        self.live.push(old as u32);
         self.bounds.push(0.0);
         self.duals.push(0.0);
         self.amounts.push(0.0);
@@ -272,7 +293,7 @@ impl Master {
                 Basic::Slack(_) => 0.0,
             })
             .collect();
-        for column in 0..count {
+        for column in self.live.iter().map(|&row| row as usize) {
             let entries = &self.inverse[column * count..(column + 1) * count];
             self.duals[column] = entries.iter().zip(&weights).map(|(entry, weight)| entry * weight).sum();
         }
@@ -324,7 +345,7 @@ impl Master {
         for _ in 0..limit {
             let mut least = -self.tolerance;
             let mut entering = None;
-            for row in 0..self.rows.len() {
+            for row in self.live.iter().map(|&row| row as usize) {
                 let reduced = -self.slack_sign(row) * self.duals[row];
                 if reduced < least {
                     (least, entering) = (reduced, Some(Basic::Slack(row as u32)));
@@ -375,7 +396,7 @@ impl Master {
             .map(|(row, &part)| (row as u32, part))
             .collect();
         let sparse = parts.len() * 3 < count;
-        for column in 0..count {
+        for column in self.live.iter().map(|&row| row as usize) {
             let entries = &mut self.inverse[column * count..(column + 1) * count];
             let factor = entries[leaving] / along;
             if factor != 0.0 {

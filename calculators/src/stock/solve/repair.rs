@@ -1,7 +1,7 @@
 //! Mending a blend after a bound has moved: the dual simplex.
 
 use super::columns::Pool;
-use super::master::{Basic, Master, NO_ROW, PIVOT};
+use super::master::{Basic, Master, NO_ROW, PIVOT, SHUT};
 
 /// How a repair by the dual simplex ended.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -16,7 +16,7 @@ impl Master {
     /// Brings the blend back inside its rows after a bound has moved.
     pub(super) fn repair(&mut self, pool: &Pool) -> Repair {
         let count = self.rows.len();
-        let mut along_row = vec![0.0; count];
+        let mut along_row = vec![-SHUT; count];
         for _ in 0..20 * count + 500 {
             let mut least = -1e-8;
             let mut leaving = None;
@@ -26,8 +26,8 @@ impl Master {
                 }
             }
             let Some(leaving) = leaving else { return Repair::Done };
-            for (column, entry) in along_row.iter_mut().enumerate() {
-                *entry = self.inverse[column * count + leaving];
+            for column in self.live.iter().map(|&row| row as usize) {
+                along_row[column] = self.inverse[column * count + leaving];
             }
             let bases = self.kind_bases();
             let along_kind: Vec<f64> = (0..self.weights.len())
@@ -50,7 +50,8 @@ impl Master {
                     }
                 }
             };
-            for (row, &along) in along_row.iter().enumerate() {
+            for row in self.live.iter().map(|&row| row as usize) {
+                let along = along_row[row];
                 let sign = self.slack_sign(row);
                 consider(sign * along, -sign * self.duals[row], Basic::Slack(row as u32));
             }

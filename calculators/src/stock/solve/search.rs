@@ -152,7 +152,7 @@ impl Search {
             for node in &hard {
                 self.bound = node.bound.min(self.below);
                 let effort: Vec<(usize, u32)> = (0..12).map(|turn| (turn, retries)).collect();
-                self.dive_from(&node.from, &node.kinds, node.bound, &effort, patience);
+                self.dive_from(&node.from, &node.kinds, (node.bound, &node.leaf), &effort, patience);
             }
         }
         hard.retain(|node| node.bound < self.below);
@@ -180,13 +180,13 @@ impl Search {
                 return false;
             }
         }
-        let Ok(mut solved) = self.solve(&mut master, &kinds, patience) else { return false };
+        let Ok(mut solved) = self.solve(&mut master, &kinds, &node.leaf, patience) else { return false };
         // The stand-in still carries something: a heavier penalty shows whether it must.
         let mut heavier = 0;
         while solved.bound < self.below && heavier < 4 && stand_in_amount(&master, &self.pool) > 1e-6 {
             heavier += 1;
             master.raise_stand_in(master.stand_in_weight() * 8.0, &self.pool);
-            match self.solve(&mut master, &kinds, patience) {
+            match self.solve(&mut master, &kinds, &node.leaf, patience) {
                 Ok(again) if again.bound >= solved.bound => solved = again,
                 Ok(_) => {}
                 Err(Stopped) => return false,
@@ -204,8 +204,14 @@ impl Search {
             return true;
         }
         master.focus(&mut self.pool);
-        let effort: &[(usize, u32)] = if node.depth == 0 { &[(0, 25), (2, 10), (4, 10), (1, 5)] } else { &[(0, 0)] };
-        self.dive_from(&master, &kinds, bound, effort, patience);
+        // With one kind there is nothing to split on: the dives alone must find the plan.
+        let alone = kinds.len() == 2;
+        let effort: &[(usize, u32)] = match node.depth {
+            0 if alone => &[(0, 12), (2, 8), (4, 8), (6, 8), (8, 8), (10, 8), (1, 5)],
+            0 => &[(0, 25), (2, 10), (4, 10), (1, 5)],
+            _ => &[(0, 0)],
+        };
+        self.dive_from(&master, &kinds, (bound, &leaf), effort, patience);
         self.totals.list(&self.problem.kinds, if node.depth == 0 { bound } else { i64::MAX }, self.below);
         bound = self.totals.raised(&kinds, bound, self.below).max(bound);
         if bound >= self.below {
@@ -229,7 +235,7 @@ impl Search {
                 return true;
             }
             let effort: Vec<(usize, u32)> = (0..12).map(|turn| (turn, 60)).collect();
-            self.dive_from(&master, &kinds, bound, &effort, patience);
+            self.dive_from(&master, &kinds, (bound, &leaf), &effort, patience);
             if self.below > bound && !patience.stopped {
                 self.hard.push(Node {
                     kinds,
