@@ -10,6 +10,9 @@ use axum::middleware;
 use axum::routing::{get, post};
 use book::{Asset, Handbook, Page};
 use calculators::quantity::Units;
+use tower_http::CompressionLevel;
+use tower_http::compression::CompressionLayer;
+use tower_http::compression::predicate::{NotForContentType, Predicate, SizeAbove};
 
 use crate::{calculators as asked, choices, guard, openapi, pages, walls};
 
@@ -59,6 +62,11 @@ impl State {
     }
 }
 
+/// Text beyond one packet; fonts are compressed as they are.
+fn worth_compressing() -> impl Predicate {
+    SizeAbove::new(1_400).and(NotForContentType::new("font/")).and(NotForContentType::new("image/png"))
+}
+
 /// The whole product as a service.
 pub fn app(state: State) -> Router {
     Router::new()
@@ -73,6 +81,7 @@ pub fn app(state: State) -> Router {
         .fallback(pages::by_path)
         .method_not_allowed_fallback(pages::method_not_allowed)
         .layer(DefaultBodyLimit::max(LARGEST_BODY))
+        .layer(CompressionLayer::new().quality(CompressionLevel::Fastest).compress_when(worth_compressing()))
         .layer(middleware::from_fn(guard::guard))
         .with_state(state)
 }

@@ -9,7 +9,7 @@ use crate::form::Form;
 use crate::form::shape::{self, Shape};
 use crate::handbook::Handbook;
 use crate::page::Page;
-use crate::render::Frame;
+use crate::render::{Frame, Turned};
 use crate::{figure, form, panel};
 
 /// What came of a form.
@@ -109,7 +109,9 @@ impl Handbook {
         let path = format!("work/{}", card.id);
         let mut frame = self.frame(card.title, Some(card.step), &format!("/{path}"), units);
         frame.root = "../";
-        frame.scripts.extend(["work.js", "turn.js"]);
+        frame.scripts.push("work.js");
+        frame.turned =
+            Some(Turned { form: format!("{}-form", card.id), address: path.clone(), name: "do", verb: "turn " });
         let setting = Setting { root: frame.root, level: 1, focus: true, told: &[] };
         let step = self.marks.iter().find(|mark| mark.number == card.step);
         let view = PageView {

@@ -2,8 +2,8 @@
 //!
 //! Made from the answer and its schema alone. It prints what the calculator returned and works nothing out.
 
-use calculators::catalogue::Entry;
-use calculators::quantity::Units;
+use calculators::catalogue::{Entry, Step};
+use calculators::quantity::{Units, print};
 use serde::Serialize;
 use serde_json::{Map, Value};
 
@@ -277,6 +277,19 @@ fn notes(answer: &Value) -> Vec<NoteView> {
             NoteView { level: text("level").to_owned(), html: figure::in_sentence(&capital(text("words"))) }
         })
         .collect()
+}
+
+#[derive(Serialize)]
+struct WorkingView {
+    working: Vec<StepView>,
+}
+
+/// Lines of working as a list, for a sheet that lets its own figures be unfolded.
+pub(crate) fn working_of(theme: &Theme, steps: &[Step], units: Units) -> String {
+    let raw = serde_json::to_value(steps).unwrap_or_default();
+    let printed = print::walk(raw, units);
+    let steps = printed.as_array().into_iter().flatten();
+    theme.fill("working.html", &WorkingView { working: steps.map(|step| step_view(step, units)).collect() })
 }
 
 fn working(answer: &Value, units: Units) -> Vec<StepView> {

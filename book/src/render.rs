@@ -39,8 +39,8 @@ pub(crate) struct Frame {
     /// The page the switches of the head come back to, from the root.
     pub(crate) back: String,
     pub(crate) front: bool,
-    /// The wall sheet: its unit switch sends the survey along.
-    pub(crate) wall: bool,
+    /// The form that the unit switch sends along, so that a change of units loses nothing that was typed.
+    pub(crate) turned: Option<Turned>,
     /// A file by itself: no links into the book, no switches.
     pub(crate) bare: bool,
     pub(crate) pole: Pole,
@@ -89,6 +89,19 @@ struct WallLine {
     name: &'static str,
     path: &'static str,
     mark: &'static str,
+}
+
+/// A form that is asked again when the units are changed.
+#[derive(Clone, Debug, Serialize)]
+pub(crate) struct Turned {
+    /// Its id on the page.
+    pub(crate) form: String,
+    /// Where it is posted.
+    pub(crate) address: String,
+    /// Name of the button.
+    pub(crate) name: &'static str,
+    /// What stands before the unit system in the button's value.
+    pub(crate) verb: &'static str,
 }
 
 /// Addresses of the wall sheet, as the front page lists them.
@@ -149,7 +162,7 @@ impl Handbook {
             root: "",
             back: back.to_owned(),
             front: false,
-            wall: false,
+            turned: None,
             bare: false,
             pole: Pole::at(&self.marks, step),
             step,

@@ -5,6 +5,7 @@
 
 mod cuts;
 mod findings;
+mod how;
 pub(crate) mod invitation;
 mod job;
 mod marks;

@@ -7,14 +7,15 @@ use calculators::wall::scheme::WallInput;
 use serde::Serialize;
 use serde_json::Value;
 
-use super::{cuts, findings, job, marks, ways};
+use super::{cuts, findings, how, job, marks, ways};
 use crate::drawing::{Elevation, elevation};
 use crate::figure;
 use crate::form::shape::capital;
 use crate::form::{Form, Told};
 use crate::handbook::Handbook;
 use crate::page::Page;
-use crate::render::Frame;
+use crate::render::{Frame, Turned};
+use crate::theme::Theme;
 
 /// What the style sheet says of drawings, for a drawing that stands alone: black on white.
 const DRAWN_ALONE: &str = ".thin,.medium,.heavy,.cut{fill:none;stroke:#14191c;stroke-linecap:square}.thin{stroke-width:.8}\
@@ -97,6 +98,7 @@ struct PlanView {
     sticks: Vec<cuts::SticksView>,
     reason: String,
     job: job::JobView,
+    how: how::HowView,
 }
 
 #[derive(Serialize)]
@@ -110,7 +112,8 @@ impl Handbook {
     pub fn wall_page(&self, entry: &Entry, sheet: WallSheet<'_>, units: Units) -> Page {
         let mut frame = self.frame("Wall sheet", None, "/wall", units);
         frame.scripts.push("wall.js");
-        frame.wall = true;
+        frame.turned =
+            Some(Turned { form: "wall-form".to_owned(), address: "wall".to_owned(), name: "turn", verb: "" });
         Page::new("wall", &self.fill_sheet("wall.html", entry, sheet, &frame, units))
     }
 
@@ -151,7 +154,7 @@ impl Handbook {
         let form = Form::new(&self.theme, entry, sheet.values, faults, units).folding();
         let plan = sheet.outcome.ok().and_then(|(input, plan)| {
             let layout = plan.layouts.iter().find(|layout| layout.rank == sheet.layout).or(plan.layouts.first())?;
-            Some(plan_view(input, plan, layout, units))
+            Some(plan_view(&self.theme, input, plan, layout, units))
         });
         let count = form.faults().len();
         let view = SheetView {
@@ -177,7 +180,7 @@ impl PlanView {
     }
 }
 
-fn plan_view(input: &WallInput, plan: &WallPlan, layout: &Layout, units: Units) -> PlanView {
+fn plan_view(theme: &Theme, input: &WallInput, plan: &WallPlan, layout: &Layout, units: Units) -> PlanView {
     let survey = &input.survey;
     let cell = |label, value: String| Cell { label, value };
     let things = |count: usize, one: &str, more: &str| format!("{count} {}", if count == 1 { one } else { more });
@@ -234,5 +237,6 @@ fn plan_view(input: &WallInput, plan: &WallPlan, layout: &Layout, units: Units) 
         sticks: cuts::sticks(input, layout, units),
         reason: figure::in_sentence(&capital(&layout.reason.in_units(units))),
         job: job::view(&layout.job, units),
+        how: how::view(theme, input, layout, units),
     }
 }

@@ -61,7 +61,11 @@ pub(super) fn ways(input: &WallInput, plan: &WallPlan, chosen: usize, units: Uni
             let row = |label, value: String, worse| WayRow { label, value, worse };
             let mut rows = vec![
                 row("Bays", range, false),
-                row("They differ by", figure::set(&layout.spread.text(units)), Some(layout.spread) > least_spread),
+                row(
+                    "Differ, before shifts",
+                    figure::set(&layout.spread.text(units)),
+                    Some(layout.spread) > least_spread,
+                ),
                 row("Boards", layout.boards.to_string(), layout.boards > fewest),
                 row("To settle", settle(layout).to_string(), settle(layout) > least_settle),
             ];

@@ -115,6 +115,8 @@ const formOf = (target) => (target instanceof Element ? target.closest("form.wor
 document.addEventListener("submit", (event) => {
   const form = formOf(event.target);
   if (!form) return;
+  // A change of units turns the whole page, its head too.
+  if (event.submitter instanceof HTMLButtonElement && event.submitter.value.startsWith("turn ")) return;
   event.preventDefault();
   send(form, event.submitter);
 });

@@ -37,6 +37,7 @@ pub mod planning;
 pub mod practice_room;
 pub mod shop;
 pub mod wall_plan;
+pub mod working;
 
 pub mod saw;
 pub mod squareness;

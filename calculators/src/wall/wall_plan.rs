@@ -7,7 +7,7 @@ use super::planning::plan;
 use super::practice_room::{self, Wall};
 use super::scheme::WallInput;
 use crate::catalogue::works::{GEOMETRY, ISO_129, PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
 use crate::quantity::Units;
 
 pub(crate) struct WallPlanner;
@@ -53,18 +53,7 @@ impl Calculator for WallPlanner {
         let mut working = Vec::new();
         let mut notes = plan.notes.clone();
         if let Some(layout) = plan.layouts.first() {
-            for (index, run) in layout.runs.iter().enumerate() {
-                let n = index + 1;
-                working.push(
-                    Step::new(Words::new("run {}: its bays").with(n))
-                        .by("(R - k * b) / m")
-                        .given("R", "run between fixed boards", run.right - run.left)
-                        .given("k", "boards in it", run.boards)
-                        .given("b", "board width", input.scheme.board_width)
-                        .given("m", "bays in it", run.bays)
-                        .gives("g", "clear bay", run.bay),
-                );
-            }
+            working.extend(super::working::bays(layout, input));
             let mut score = Step::new("score of the first layout, less is better");
             let mut terms = Vec::new();
             for (index, term) in layout.score.terms.iter().enumerate() {
@@ -79,6 +68,11 @@ impl Calculator for WallPlanner {
             if !terms.is_empty() {
                 working.push(score.by(terms.join(" + ")).gives("S", "score", layout.score.total));
             }
+            let marks = layout.marks.iter().flat_map(|line| super::working::marks(line, layout, input));
+            working.extend(marks);
+            working.extend(super::working::offsets(layout, input));
+            working.extend(super::working::lengths(layout));
+            working.push(super::working::nails(layout));
             if layout.conflicts.iter().any(|conflict| conflict.severity == super::plan::Severity::Settle) {
                 notes.push(Note::hold(
                     "Some findings must be settled before anything is cut; each is named with what can be done.",
