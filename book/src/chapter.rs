@@ -8,6 +8,7 @@ use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, Options, Parser, Tag, T
 
 use crate::cautions::line_at;
 use crate::fault::BookFault;
+use crate::fence;
 use crate::pieces::{block_end, bold_beginning, inside, items, slug};
 use crate::prose::Text;
 
@@ -54,6 +55,23 @@ pub(crate) enum Block {
     Calculator { id: String, values: serde_json::Value },
     /// A generated reference table.
     Reference { table: String },
+    /// A drawing, perhaps with values other than its calculation's worked example.
+    Drawing { name: String, values: serde_json::Value },
+    /// A calculator's answer in one line, with the way to it.
+    Look { id: String, values: serde_json::Value },
+    /// Terms and what they mean.
+    Terms(Vec<Term>),
+}
+
+/// A word of the trade and what it means.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Term {
+    /// Its anchor on the page.
+    pub(crate) id: String,
+    /// The word.
+    pub(crate) name: String,
+    /// What it means.
+    pub(crate) text: Text,
 }
 
 /// One row of a check list.
@@ -99,6 +117,16 @@ fn block_length(events: &[(Event<'static>, Range<usize>)]) -> usize {
         }
     }
     events.len()
+}
+
+/// The terms of a list in which every item begins in bold; nothing for any other list.
+fn terms(events: &[Event<'static>]) -> Option<Vec<Term>> {
+    let each = items(events).into_iter().map(|item| {
+        let (label, text) = bold_beginning(&item)?;
+        let name = label.trim_end_matches(['.', ':']).to_owned();
+        Some(Term { id: slug(&name), name, text })
+    });
+    each.collect()
 }
 
 struct Reader<'a> {
@@ -153,6 +181,10 @@ impl Reader<'_> {
                 let items = self.check_items(line, &events);
                 self.place(line, Block::Checks { legend, hold: false, intro: Text::default(), items });
             }
+            Event::Start(Tag::List(None)) => {
+                let block = terms(&events).map_or_else(|| Block::Prose(Text(events.clone())), Block::Terms);
+                self.place(line, block);
+            }
             Event::Start(Tag::BlockQuote(_)) => self.quote(line, &events),
             Event::Start(Tag::CodeBlock(CodeBlockKind::Fenced(kind))) => {
                 let body = inside(&events).0.iter().fold(String::new(), |mut body, event| {
@@ -161,7 +193,10 @@ impl Reader<'_> {
                     }
                     body
                 });
-                self.fence(line, kind, &body);
+                match fence::read(kind, &body) {
+                    Ok(block) => self.place(line, block),
+                    Err((below, what)) => self.fault(line + below, what),
+                }
             }
             Event::Start(Tag::Table(_)) => self.place(line, Block::Table(Text(events))),
             _ => self.place(line, Block::Prose(Text(events))),
@@ -264,46 +299,6 @@ impl Reader<'_> {
             self.fault(line, "a check list or hold point needs at least one check: - [ ] {key} words");
         }
         checks
-    }
-
-    fn fence(&mut self, line: usize, kind: &str, body: &str) {
-        let table: toml::Table = match toml::from_str(body) {
-            Ok(table) => table,
-            Err(error) => {
-                let inside = error.span().map_or(0, |span| line_at(body, span.start));
-                self.fault(line + inside, error.message().to_owned());
-                return;
-            }
-        };
-        let mut take = |key: &str, example: &str| match table.get(key).and_then(toml::Value::as_str) {
-            Some(text) => Some(text.to_owned()),
-            None => {
-                self.faults.push(BookFault::new(
-                    self.file,
-                    line,
-                    format!("a {kind} block needs {key} = \"{example}\""),
-                ));
-                None
-            }
-        };
-        let block = match kind {
-            "calculator" => take("id", "equal-bays").map(|id| Block::Calculator {
-                id,
-                values: table
-                    .get("values")
-                    .and_then(|values| serde_json::to_value(values).ok())
-                    .unwrap_or(serde_json::Value::Null),
-            }),
-            "caution" => take("key", "laser-light").map(|key| Block::Caution { key }),
-            "table" => take("name", "sources").map(|table| Block::Reference { table }),
-            _ => {
-                self.fault(line, format!("{kind} is no block of this book; calculator, caution and table are"));
-                None
-            }
-        };
-        if let Some(block) = block {
-            self.place(line, block);
-        }
     }
 }
 

@@ -17,21 +17,29 @@
 //!   place where the work stops.
 //! - `[words](09-cut.md#heading)` leads to a chapter, `[words](work:equal-bays)` to a calculator, `[words](wall:b)`
 //!   to the wall sheet (`a`, `b`, `c`, `new`, `saw`).
+//! - `[words](table:nail-sizes)` and `[words](drawing:rake-cut)` lead to where a table or a drawing stands.
+//! - A list in which every item begins in bold (`- **Bay**: ...`), below the head of a page, is a list of terms: each is a place
+//!   that a link may lead to, `glossary.md#bay`.
 //! - Fenced blocks with a TOML body: `calculator` (id, values), `caution` (key), `table` (name: `calculators`,
-//!   `cautions`, `sources`, or one of the reference tables, such as `nail-sizes`).
+//!   `cautions`, `sources`, or one of the reference tables, such as `nail-sizes`), `drawing` (name, and values for the
+//!   calculation it is drawn from), `look` (id of a calculator, values): its answer in one line, with the way to it.
+//! - Calculators, tables and drawings stand once in the book. Every page but the front ends with a heading `Sources` and a list.
 //!
 //! Whatever is wrong is told at once, each fault with file and line ([`BookFaults`]).
 
 mod calculation;
 mod cautions;
 mod chapter;
+mod check;
 mod contents;
 pub mod drawing;
 mod fault;
+mod fence;
 mod figure;
 mod find;
 pub mod form;
 mod handbook;
+mod look;
 mod mathml;
 mod page;
 mod panel;

@@ -21,7 +21,7 @@ struct PanelView {
 }
 
 #[derive(Serialize)]
-struct FigureView {
+pub(crate) struct FigureView {
     label: String,
     html: String,
     /// It is words, not a figure, and is set smaller.
@@ -83,19 +83,27 @@ pub(crate) fn html(theme: &Theme, entry: &Entry, answer: &Value, units: Units) -
     let schema =
         entry.answer_schema().get("properties").and_then(|properties| properties.get("result")).unwrap_or(&empty);
     let headline = entry.card().headline;
-    let figures = headline.iter().filter_map(|pointer| {
-        let node = shape::at(schema, pointer)?;
-        let value = result.pointer(pointer).filter(|value| !value.is_null())?;
-        let name = pointer.rsplit('/').next().unwrap_or_default();
-        Some(figure_view(node.label(name), value, &node))
-    });
     let view = PanelView {
-        headline: figures.collect(),
+        headline: self::headline(entry, answer),
         blocks: blocks(result, Node::new(schema, true), headline),
         notes: notes(answer),
         working: working(answer, units),
     };
     theme.fill("panel.html", &view)
+}
+
+/// The figures an answer begins with.
+pub(crate) fn headline(entry: &Entry, answer: &Value) -> Vec<FigureView> {
+    let empty = Value::Null;
+    let schema =
+        entry.answer_schema().get("properties").and_then(|properties| properties.get("result")).unwrap_or(&empty);
+    let figures = entry.card().headline.iter().filter_map(|pointer| {
+        let node = shape::at(schema, pointer)?;
+        let value = answer.pointer(&format!("/result{pointer}")).filter(|value| !value.is_null())?;
+        let name = pointer.rsplit('/').next().unwrap_or_default();
+        Some(figure_view(node.label(name), value, &node))
+    });
+    figures.collect()
 }
 
 /// The headline in words, for the announcement after an answer came in: `Clear bay: 13 in`.

@@ -86,6 +86,9 @@ pub(crate) fn link_target(dest: &str, places: &BTreeMap<String, String>) -> Stri
     if let Some(id) = dest.strip_prefix("work:") {
         return places.get(id).cloned().unwrap_or_default();
     }
+    if dest.starts_with("table:") || dest.starts_with("drawing:") {
+        return places.get(dest).cloned().unwrap_or_default();
+    }
     if let Some(address) = wall_address(dest) {
         return address.to_owned();
     }

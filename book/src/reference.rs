@@ -12,14 +12,18 @@ const OF_THE_BOOK: [&str; 3] = ["calculators", "cautions", "sources"];
 
 /// Every table a chapter may name.
 pub(crate) fn known() -> impl Iterator<Item = &'static str> {
-    OF_THE_BOOK.into_iter().chain(tables::NAMES)
+    OF_THE_BOOK.into_iter().chain(tables::names())
 }
 
 /// A table as it is printed.
 #[derive(Debug, Serialize)]
 pub(crate) struct TableView {
+    /// Its anchor on the page, `table-nail-sizes`.
+    pub(crate) id: String,
     pub(crate) name: &'static str,
-    pub(crate) head: Vec<&'static str>,
+    /// Its columns are figures and stay columns on a narrow page.
+    pub(crate) figured: bool,
+    pub(crate) head: Vec<String>,
     pub(crate) rows: Vec<Row>,
     /// Where its numbers come from, one line each.
     pub(crate) sources: Vec<String>,
@@ -44,7 +48,7 @@ pub(crate) struct Cell {
 impl Handbook {
     /// A generated table by its name; nothing for a name that is not [`known`].
     pub(crate) fn reference_table(&self, name: &str, units: Units) -> String {
-        let view = match name {
+        let mut view = match name {
             "calculators" => self.calculators_table(),
             "cautions" => self.cautions_table(),
             "sources" => sources_table(),
@@ -53,6 +57,7 @@ impl Handbook {
                 None => return String::new(),
             },
         };
+        view.id = format!("table-{name}");
         self.theme.fill("table.html", &view)
     }
 
@@ -70,8 +75,10 @@ impl Handbook {
             }
         });
         TableView {
+            id: String::new(),
+            figured: false,
             name: "Calculators",
-            head: vec!["No.", "Calculation", "Question"],
+            head: ["No.", "Calculation", "Question"].map(str::to_owned).to_vec(),
             rows: rows.collect(),
             sources: Vec::new(),
         }
@@ -88,8 +95,15 @@ impl Handbook {
                 cell(&caution.avoid),
             ],
         });
-        let head = vec!["Level", "Hazard", "What it does", "How to avoid it"];
-        TableView { name: "Cautions", head, rows: rows.collect(), sources: Vec::new() }
+        let head = ["Level", "Hazard", "What it does", "How to avoid it"].map(str::to_owned).to_vec();
+        TableView {
+            id: String::new(),
+            figured: false,
+            name: "Cautions",
+            head,
+            rows: rows.collect(),
+            sources: Vec::new(),
+        }
     }
 }
 
@@ -115,8 +129,8 @@ fn sources_table() -> TableView {
     let rows = lines.into_iter().map(|(standing, work, locator, users)| Row {
         cells: vec![cell(work), cell(locator), cell(standing.words()), cell(users.join(", "))],
     });
-    let head = vec!["Work", "What was taken", "Standing", "Used by"];
-    TableView { name: "Sources", head, rows: rows.collect(), sources: Vec::new() }
+    let head = ["Work", "What was taken", "Standing", "Used by"].map(str::to_owned).to_vec();
+    TableView { id: String::new(), figured: false, name: "Sources", head, rows: rows.collect(), sources: Vec::new() }
 }
 
 pub(crate) fn cell(text: impl Into<String>) -> Cell {
@@ -126,4 +140,17 @@ pub(crate) fn cell(text: impl Into<String>) -> Cell {
 /// A cell with a figure that is already set.
 pub(crate) fn figure_cell(html: String) -> Cell {
     Cell { text: String::new(), html, to: String::new() }
+}
+
+#[cfg(test)]
+impl Cell {
+    /// What the cell says, figures as they are read out.
+    pub(crate) fn words(&self) -> String {
+        let Some((_, spoken)) = self.html.split_once("\"unseen\">") else {
+            let plain = self.html.replace("<span class=\"un\">", " ");
+            let plain = plain.rsplit_once("\">").map_or(plain.as_str(), |(_, inside)| inside);
+            return if self.html.is_empty() { self.text.clone() } else { plain.replace("</span>", "") };
+        };
+        spoken.split('<').next().unwrap_or_default().to_owned()
+    }
 }

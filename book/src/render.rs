@@ -7,6 +7,7 @@ use serde_json::Value;
 
 use crate::calculation::{self, Outcome};
 use crate::chapter::{Block, Placed};
+use crate::drawing::plates;
 use crate::find::Hit;
 use crate::handbook::{FRONT, Handbook, Leaf};
 use crate::page::{LIGHT_SLOT, Page};
@@ -321,6 +322,15 @@ impl Handbook {
             Block::Caution { key } => self.caution(key),
             Block::Calculator { id, values } => self.worked(id, values, told, units),
             Block::Reference { table } => self.reference_table(table, units),
+            Block::Drawing { name, values } => {
+                plates::draw(name, values, units).map(|plate| plate.html(name)).unwrap_or_default()
+            }
+            Block::Look { id, values } => self.look(id, values, units),
+            Block::Terms(terms) => {
+                let terms =
+                    terms.iter().map(|term| TermView { id: &term.id, name: &term.name, text: term.text.html(setting) });
+                self.theme.fill("terms.html", &TermsView { terms: terms.collect() })
+            }
         }
     }
 
@@ -369,6 +379,18 @@ struct ChecksView<'a> {
     hold: bool,
     intro: String,
     items: Vec<CheckView<'a>>,
+}
+
+#[derive(Serialize)]
+struct TermsView<'a> {
+    terms: Vec<TermView<'a>>,
+}
+
+#[derive(Serialize)]
+struct TermView<'a> {
+    id: &'a str,
+    name: &'a str,
+    text: String,
 }
 
 #[derive(Serialize)]

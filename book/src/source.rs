@@ -76,6 +76,11 @@ impl Source {
         std::str::from_utf8(self.files.get(path)?).ok()
     }
 
+    /// Whether there is such a file.
+    pub(crate) fn holds(&self, path: &str) -> bool {
+        self.files.contains_key(path)
+    }
+
     /// Every file below a folder, with the path cut to what lies inside it, in order of path.
     pub fn below<'a>(&'a self, folder: &'a str) -> impl Iterator<Item = (&'a str, &'a Cow<'static, [u8]>)> {
         self.files.range(folder.to_owned()..).map_while(move |(path, bytes)| Some((path.strip_prefix(folder)?, bytes)))

@@ -86,6 +86,51 @@ pub(crate) fn assets(source: &Source) -> Vec<Asset> {
     assets
 }
 
+/// The scripts that pages ask for by name; a new one is one new word here.
+const SCRIPTS: [&str; 6] = ["choices.js", "find.js", "ticks.js", "turn.js", "wall.js", "work.js"];
+
+/// Every file of the theme is asked for by the style sheet, a template, a script or a page, and what the style sheet asks for is there.
+pub(crate) fn check(source: &Source, faults: &mut Vec<BookFault>) {
+    let texts = |folder: &'static str| {
+        source.below(folder).filter_map(move |(name, _)| Some((name, source.text(&format!("{folder}{name}"))?)))
+    };
+    let mut asked: Vec<&str> = Vec::new();
+    for (name, sheet) in texts("theme/css/") {
+        for (line, text) in sheet.lines().enumerate() {
+            for target in text.split("url(").skip(1).filter_map(|rest| rest.split(')').next()) {
+                let target = target.trim_matches(['"', '\'']);
+                if target.starts_with(['#', '/']) || target.contains(':') {
+                    continue;
+                }
+                asked.push(target);
+                if !source.holds(&format!("theme/{target}")) {
+                    let what = format!("there is no file theme/{target}");
+                    faults.push(BookFault::new(&format!("theme/css/{name}"), line + 1, what));
+                }
+            }
+        }
+    }
+    let written: Vec<&str> = texts("theme/templates/").chain(texts("theme/js/")).map(|(_, text)| text).collect();
+    for (name, _) in source.below("theme/") {
+        let (folder, file) = name.rsplit_once('/').unwrap_or(("", name));
+        let stem = file.split(['-', '.']).next().unwrap_or_default();
+        let used = match folder {
+            "css" | "templates" => true,
+            "js" => SCRIPTS.contains(&file) || written.iter().any(|text| text.contains(&format!("/{file}"))),
+            // A licence stays for as long as a face of its family does.
+            _ if file.ends_with(".txt") => asked.iter().any(|asked| asked.starts_with(&format!("{folder}/{stem}"))),
+            _ => asked.contains(&name) || written.iter().any(|text| text.contains(name)),
+        };
+        if !used {
+            faults.push(BookFault::new(
+                &format!("theme/{name}"),
+                0,
+                "nothing asks for this file; use it, or take it out",
+            ));
+        }
+    }
+}
+
 fn media_type(name: &str) -> &'static str {
     match name.rsplit('.').next().unwrap_or_default() {
         "css" => "text/css; charset=utf-8",

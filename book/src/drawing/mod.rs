@@ -1,4 +1,4 @@
-//! Drawings in SVG, to scale: the elevation of a wall, its sticks as bars.
+//! Drawings in SVG: the elevation of a wall, its sticks as bars, its programme as a line; and the plates of the chapters.
 //!
 //! One drawing serves screen, print and the file of a pack: strokes and fills are classes of the style sheet, lettering keeps its size
 //! while the drawing scales. Light falls from the upper left: what stands proud has heavy right and lower edges. Every
@@ -9,6 +9,7 @@ mod dimension;
 mod elevation;
 mod lettered;
 mod outline;
+pub(crate) mod plates;
 mod sticks;
 mod time_line;
 

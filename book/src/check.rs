@@ -1,0 +1,302 @@
+//! The rules between files: what a chapter names exists, what must stand somewhere stands once, and links lead somewhere.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use calculators::catalogue::{CATALOGUE, entry};
+use calculators::quantity::Units;
+
+use crate::cautions::Cautions;
+use crate::chapter::{Block, Chapter};
+use crate::drawing::plates;
+use crate::fault::BookFault;
+use crate::handbook::{FRONT, Leaf};
+use crate::reference;
+use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER};
+use crate::wall::invitation::wall_address;
+
+/// Tells every fault between the files of a book.
+pub(crate) fn between_files(leaves: &[Leaf], cautions: &Cautions, faults: &mut Vec<BookFault>) {
+    let placed = placed(leaves, faults);
+    for leaf in leaves {
+        names(leaf, cautions, faults);
+        anchors_stand_once(leaf, faults);
+        if leaf.listed.file != FRONT && !names_its_sources(&leaf.chapter) {
+            let what = "the chapter names no sources; end it with the heading Sources and a list, were it only common practice, no source";
+            faults.push(BookFault::new(&file(leaf), last_line(&leaf.chapter), what));
+        }
+    }
+    links(leaves, &placed, faults);
+    cards(leaves, cautions, &placed, faults);
+}
+
+fn file(leaf: &Leaf) -> String {
+    format!("{CHAPTERS_FOLDER}{}", leaf.listed.file)
+}
+
+/// Calculators, tables and drawings by the link that leads to them; each may stand once in the book.
+fn placed(leaves: &[Leaf], faults: &mut Vec<BookFault>) -> BTreeSet<String> {
+    let mut placed: BTreeMap<String, String> = BTreeMap::new();
+    for leaf in leaves {
+        for block in &leaf.chapter.blocks {
+            let (what, link) = match &block.block {
+                Block::Calculator { id, .. } => ("calculator", format!("work:{id}")),
+                Block::Reference { table } => ("table", format!("table:{table}")),
+                Block::Drawing { name, .. } => ("drawing", format!("drawing:{name}")),
+                _ => continue,
+            };
+            let name = link.split_once(':').map_or("", |(_, name)| name);
+            match placed.get(&link) {
+                Some(first) => {
+                    let told = format!("the {what} {name} already stands in {first}; link to it with {link}");
+                    faults.push(BookFault::new(&file(leaf), block.line, told));
+                }
+                None => {
+                    placed.insert(link, leaf.listed.file.clone());
+                }
+            }
+        }
+    }
+    placed.into_keys().collect()
+}
+
+/// Whatever a block names is there.
+fn names(leaf: &Leaf, cautions: &Cautions, faults: &mut Vec<BookFault>) {
+    let file = file(leaf);
+    let mut tell = |line: usize, what: String| faults.push(BookFault::new(&file, line, what));
+    for placed in &leaf.chapter.blocks {
+        match &placed.block {
+            Block::Caution { key } if cautions.get(key).is_none() => {
+                tell(placed.line, format!("there is no caution {key} in cautions.toml"));
+            }
+            Block::Calculator { id, .. } | Block::Look { id, .. } if entry(id).is_none() => {
+                tell(placed.line, format!("there is no calculator {id}"));
+            }
+            Block::Reference { table } if !reference::known().any(|known| known == table) => {
+                let known = reference::known().collect::<Vec<_>>().join(", ");
+                tell(placed.line, format!("there is no table {table}; known are {known}"));
+            }
+            Block::Drawing { name, values } => {
+                for units in [Units::Imperial, Units::Metric] {
+                    if let Err(why) = plates::draw(name, values, units) {
+                        tell(placed.line, why);
+                        break;
+                    }
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+/// An anchor that stands twice on a page leads to one of the two only.
+fn anchors_stand_once(leaf: &Leaf, faults: &mut Vec<BookFault>) {
+    let mut seen = BTreeSet::new();
+    for (line, anchor) in anchors(&leaf.chapter) {
+        if !seen.insert(anchor.clone()) {
+            let what = format!("the heading or term {anchor} stands twice on this page; word one of them otherwise");
+            faults.push(BookFault::new(&file(leaf), line, what));
+        }
+    }
+}
+
+/// Every place on the page that a link may lead to, with its line.
+fn anchors(chapter: &Chapter) -> Vec<(usize, String)> {
+    let mut found = Vec::new();
+    for placed in &chapter.blocks {
+        match &placed.block {
+            Block::Heading { id, .. } | Block::Calculator { id, .. } => found.push((placed.line, id.clone())),
+            Block::Reference { table } => found.push((placed.line, format!("table-{table}"))),
+            Block::Drawing { name, .. } => found.push((placed.line, format!("drawing-{name}"))),
+            Block::Terms(terms) => found.extend(terms.iter().map(|term| (placed.line, term.id.clone()))),
+            _ => {}
+        }
+    }
+    found
+}
+
+/// A heading `Sources` with something under it, or the table of all sources.
+fn names_its_sources(chapter: &Chapter) -> bool {
+    let heading = chapter
+        .blocks
+        .iter()
+        .position(|placed| matches!(&placed.block, Block::Heading { text, .. } if text.words() == "Sources"));
+    let under = heading.and_then(|at| chapter.blocks.get(at + 1));
+    under.is_some_and(|placed| matches!(placed.block, Block::Prose(_) | Block::Table(_)))
+        || chapter.blocks.iter().any(|placed| matches!(&placed.block, Block::Reference { table } if table == "sources"))
+}
+
+fn last_line(chapter: &Chapter) -> usize {
+    chapter.blocks.last().map_or(0, |placed| placed.line)
+}
+
+fn links(leaves: &[Leaf], placed: &BTreeSet<String>, faults: &mut Vec<BookFault>) {
+    let places: BTreeMap<&str, BTreeSet<String>> = leaves
+        .iter()
+        .map(|leaf| {
+            let anchors = anchors(&leaf.chapter).into_iter().map(|(_, anchor)| anchor);
+            (leaf.listed.file.as_str(), anchors.collect())
+        })
+        .collect();
+    for leaf in leaves {
+        let mut tell = |line: usize, what: String| faults.push(BookFault::new(&file(leaf), line, what));
+        for (line, link) in &leaf.chapter.links {
+            if link.contains("://") || placed.contains(link) || wall_address(link).is_some() {
+                continue;
+            }
+            if let Some((kind @ ("work" | "table" | "drawing"), name)) = link.split_once(':') {
+                let kind = if kind == "work" { "calculator" } else { kind };
+                tell(*line, format!("no chapter holds the {kind} {name}"));
+                continue;
+            }
+            let (target, anchor) = link.split_once('#').unwrap_or((link, ""));
+            let target = if target.is_empty() { leaf.listed.file.as_str() } else { target };
+            match places.get(target) {
+                None => {
+                    tell(*line, format!("the link {link} leads nowhere; write the chapter's file name, 03-survey.md"))
+                }
+                Some(anchors) if !anchor.is_empty() && !anchors.contains(anchor) => {
+                    tell(*line, format!("{target} has no heading {anchor}"));
+                }
+                Some(_) => {}
+            }
+        }
+    }
+}
+
+/// What the catalogue and the tables offer stands somewhere, and the cautions its cards name are registered.
+fn cards(leaves: &[Leaf], cautions: &Cautions, placed: &BTreeSet<String>, faults: &mut Vec<BookFault>) {
+    for card in CATALOGUE.iter().map(|entry| entry.card()) {
+        if !placed.contains(&format!("work:{}", card.id)) {
+            let step = leaves.iter().find(|leaf| leaf.listed.step == Some(card.step));
+            let (file, line) =
+                step.map_or(("SUMMARY.md", 0), |leaf| (leaf.listed.file.as_str(), last_line(&leaf.chapter)));
+            let what = format!("the calculator {} stands in no chapter; its card says step {}", card.id, card.step);
+            faults.push(BookFault::new(&format!("{CHAPTERS_FOLDER}{file}"), line, what));
+        }
+        for key in card.cautions.iter().filter(|key| cautions.get(key).is_none()) {
+            let what = format!("the calculator {} names the caution {key}, which is not registered", card.id);
+            faults.push(BookFault::new(CAUTIONS_FILE, 0, what));
+        }
+    }
+    let tables = reference::known().map(|name| ("table", name));
+    for (what, name) in tables.chain(plates::known().map(|name| ("drawing", name))) {
+        if !placed.contains(&format!("{what}:{name}")) {
+            let told = format!("the {what} {name} stands in no chapter; show it, or take it out");
+            faults.push(BookFault::new("chapters/SUMMARY.md", 0, told));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::handbook::Handbook;
+    use crate::source::Source;
+
+    /// The built-in book with one file changed, and what is told about it.
+    fn told(file: &str, change: impl Fn(&str) -> String) -> String {
+        let mut source = Source::built_in();
+        let text = change(source.text(file).unwrap_or_default());
+        source.put(file, text);
+        Handbook::read(&source).map_or_else(|faults| faults.to_string(), |_| String::new())
+    }
+
+    /// What is told of words added to the end of a chapter, and the line they begin on.
+    fn told_of(words: &str) -> (String, usize) {
+        let lines = Source::built_in().text("chapters/17-year.md").expect("a chapter").lines().count();
+        (told("chapters/17-year.md", |text| format!("{text}\n{words}\n")), lines + 2)
+    }
+
+    fn check(words: &str, what: &str) {
+        let (told, line) = told_of(words);
+        let expected = format!("chapters/17-year.md:{line}: {what}");
+        assert!(told.lines().any(|one| one.starts_with(&expected)), "expected {expected}\n{told}");
+    }
+
+    #[test]
+    fn what_a_block_names_must_be_there() {
+        check("```caution\nkey = \"dragons\"\n```", "there is no caution dragons in cautions.toml");
+        check("```calculator\nid = \"moon-phase\"\n```", "there is no calculator moon-phase");
+        check("```look\nid = \"moon-phase\"\n```", "there is no calculator moon-phase");
+        check("```table\nname = \"tides\"\n```", "there is no table tides; known are calculators, ");
+        check("```drawing\nname = \"dovetail\"\n```", "there is no drawing dovetail; known are ");
+    }
+
+    #[test]
+    fn what_stands_once_may_not_stand_twice() {
+        check(
+            "```calculator\nid = \"tins\"\n```",
+            "the calculator tins already stands in 05-price.md; link to it with work:tins",
+        );
+        check("```table\nname = \"labour-rates\"\n```", "the table labour-rates already stands in 05-price.md");
+        check("```drawing\nname = \"rake-cut\"\n```", "the drawing rake-cut already stands in 11-openings.md");
+        check("## Check list", "the heading or term check-list stands twice on this page");
+        let (told, line) = told_of("Once more:\n\n- [ ] {air} Again");
+        let line = line + 2;
+        let expected = format!("chapters/17-year.md:{line}: the check key air stands twice in this chapter");
+        assert!(told.contains(&expected), "{told}");
+    }
+
+    #[test]
+    fn a_drawing_is_refused_values_its_calculation_refuses() {
+        check("```drawing\nname = \"rake-cut\"\n[values]\nrise = \"no length\"\n```", "the drawing rake-cut: rise: ");
+        check(
+            "```drawing\nname = \"bead-shapes\"\n[values]\nleg = \"3 mm\"\n```",
+            "the drawing bead-shapes takes no values",
+        );
+    }
+
+    #[test]
+    fn a_link_to_nowhere_is_named() {
+        check("[a](18-none.md)", "the link 18-none.md leads nowhere");
+        check("[a](wall:none)", "the link wall:none leads nowhere");
+        check("[a](03-survey.md#none)", "03-survey.md has no heading none");
+        check("[a](work:none)", "no chapter holds the calculator none");
+        check("[a](table:none)", "no chapter holds the table none");
+        check("[a](drawing:none)", "no chapter holds the drawing none");
+    }
+
+    #[test]
+    fn a_calculator_that_stands_nowhere_is_named_where_it_belongs() {
+        let told = told("chapters/06-stock.md", |text| text.replace("id = \"board-weight\"", "id = \"tins\""));
+        let missing = told.lines().find(|line| line.contains("the calculator board-weight stands in no chapter"));
+        assert!(missing.is_some_and(|line| line.starts_with("chapters/06-stock.md:")), "{told}");
+    }
+
+    #[test]
+    fn a_table_or_drawing_that_stands_nowhere_is_named() {
+        let without_table =
+            told("chapters/sources.md", |text| text.replace("name = \"calculators\"", "name = \"sources\""));
+        assert!(without_table.contains("the table calculators stands in no chapter"), "{without_table}");
+        let without_drawing =
+            told("chapters/11-openings.md", |text| text.replace("name = \"rake-cut\"", "name = \"dovetail\""));
+        assert!(without_drawing.contains("the drawing rake-cut stands in no chapter"), "{without_drawing}");
+    }
+
+    #[test]
+    fn a_chapter_without_sources_is_named() {
+        let without = told("chapters/17-year.md", |text| text.replace("## Sources", "## Thanks"));
+        assert!(without.contains("chapters/17-year.md:") && without.contains("names no sources"), "{without}");
+        let empty = told("chapters/17-year.md", |text| {
+            let end = text.find("## Sources").expect("the chapter names its sources");
+            format!("{}## Sources\n", &text[..end])
+        });
+        assert!(empty.contains("names no sources"), "{empty}");
+    }
+
+    #[test]
+    fn a_file_of_the_theme_that_nothing_asks_for_is_named() {
+        for file in ["theme/fonts/odd.woff2", "theme/js/odd.js", "theme/odd.svg", "theme/fonts/odd-OFL.txt"] {
+            let told = told(file, |_| String::from("x"));
+            assert!(told.contains(&format!("{file}: nothing asks for this file")), "{told}");
+        }
+    }
+
+    #[test]
+    fn a_file_that_the_style_sheet_asks_for_must_be_there() {
+        let told =
+            told("theme/css/1-fonts.css", |text| format!("{text}\n@font-face {{ src: url(\"fonts/none.woff2\"); }}\n"));
+        let lines = Source::built_in().text("theme/css/1-fonts.css").expect("fonts are declared").lines().count();
+        let expected = format!("theme/css/1-fonts.css:{}: there is no file theme/fonts/none.woff2", lines + 2);
+        assert!(told.contains(&expected), "{told}");
+    }
+}
