@@ -14,7 +14,7 @@ use tower_http::CompressionLevel;
 use tower_http::compression::CompressionLayer;
 use tower_http::compression::predicate::{NotForContentType, Predicate, SizeAbove};
 
-use crate::{calculators as asked, choices, guard, openapi, pages, walls};
+use crate::{calculators as asked, choices, guard, openapi, pages, practice, walls};
 
 /// The largest body that is read: a wall with every list full takes a tenth of it.
 pub const LARGEST_BODY: usize = 1024 * 1024;
@@ -75,9 +75,13 @@ pub fn app(state: State) -> Router {
         .route("/choices", post(choices::choose))
         .route("/wall", get(walls::practice_wall).post(walls::wall))
         .route("/work/{id}", get(pages::calculator).post(pages::worked))
+        .route("/practice", get(practice::list))
+        .route("/practice/{id}", get(practice::question).post(practice::attempt))
         .route("/api", get(openapi::contents))
         .route("/api/openapi.json", get(openapi::document))
         .nest("/api/calculators", asked::routes())
+        .route("/api/practice", get(practice::exercises))
+        .route("/api/practice/{id}", get(practice::numbers).post(practice::tried))
         .fallback(pages::by_path)
         .method_not_allowed_fallback(pages::method_not_allowed)
         .layer(DefaultBodyLimit::max(LARGEST_BODY))

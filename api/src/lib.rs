@@ -12,6 +12,7 @@ pub mod guard;
 pub mod openapi;
 pub mod pages;
 pub mod posted;
+pub mod practice;
 pub mod problem;
 pub mod walls;
 

@@ -44,6 +44,7 @@ struct Wish {
     units: Units,
     layout: usize,
     view: WallView,
+    at: usize,
     open: bool,
     /// Faults are told; not while a row that was just added is still empty.
     tell: bool,
@@ -62,6 +63,7 @@ fn sheet<T>(entry: &Entry, wish: &Wish, print: impl FnOnce(WallSheet<'_>) -> T) 
         outcome,
         layout: wish.layout,
         view: wish.view,
+        at: wish.at,
         open: wish.open || outcome.is_err(),
     };
     (status, print(sheet))
@@ -124,6 +126,7 @@ pub async fn practice_wall(
         units: choices.units,
         layout: 1,
         view: WallView::named(query.get("view").map_or("", String::as_str)),
+        at: query.get("at").and_then(|word| word.parse().ok()).unwrap_or(1),
         open: asked == Some("new"),
         tell: true,
     };
@@ -159,6 +162,7 @@ pub async fn wall(
             units: turned.unwrap_or(printed_in),
             layout: last("show").or_else(|| last("layout")).and_then(|word| word.parse().ok()).unwrap_or(1),
             view: WallView::named(last("view").unwrap_or_default()),
+            at: last("at").and_then(|word| word.parse().ok()).unwrap_or(1),
             open: last("open").is_some() || !form.work,
             tell: form.work,
         };

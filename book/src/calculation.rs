@@ -1,6 +1,7 @@
 //! A calculation as it stands on a page: given, answer, how it was got, worked example, sources; and pages made of one.
 
 use calculators::catalogue::{Entry, Fault};
+use calculators::practice::exercise;
 use calculators::quantity::Units;
 use serde::Serialize;
 use serde_json::Value;
@@ -44,6 +45,8 @@ struct CalculationView<'a> {
     example: ExampleView<'a>,
     sources: Vec<String>,
     focus: bool,
+    /// Whether there is an exercise to it.
+    practised: bool,
 }
 
 #[derive(Serialize)]
@@ -167,6 +170,7 @@ impl Handbook {
             example: self.example(entry, units, setting.root),
             sources: card.sources.iter().map(|source| source.line()).collect(),
             focus: setting.focus,
+            practised: exercise(card.id).is_some(),
         };
         self.theme.fill("calculation.html", &view)
     }

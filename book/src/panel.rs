@@ -106,6 +106,16 @@ pub(crate) fn headline(entry: &Entry, answer: &Value) -> Vec<FigureView> {
     figures.collect()
 }
 
+#[derive(Serialize)]
+struct GivenView {
+    blocks: Vec<BlockView>,
+}
+
+/// An input as figures and tables, for a question that is put to somebody.
+pub(crate) fn given(theme: &Theme, entry: &Entry, printed: &Value) -> String {
+    theme.fill("given.html", &GivenView { blocks: blocks(printed, Node::new(entry.input_schema(), true), &[]) })
+}
+
 /// The headline in words, for the announcement after an answer came in: `Clear bay: 13 in`.
 pub(crate) fn in_words_of(entry: &Entry, answer: &Value) -> String {
     let Some(pointer) = entry.card().headline.first() else { return String::new() };

@@ -81,7 +81,7 @@ struct FrontView<'a> {
     /// Calculators to look up at once, as the front page's chapter lists them, each with its number in the book.
     numbers: Vec<SheetLine>,
     /// The wall sheet with each practice wall, and with an empty one.
-    walls: [WallLine; 4],
+    walls: [WallLine; 5],
     sheets: Vec<SheetLine>,
 }
 
@@ -106,11 +106,12 @@ pub(crate) struct Turned {
 }
 
 /// Addresses of the wall sheet, as the front page lists them.
-const WALLS: [WallLine; 4] = [
+const WALLS: [WallLine; 5] = [
     WallLine { name: "A wall of your own", path: "/wall?wall=new", mark: "begin" },
     WallLine { name: "Practice wall A: plain, two inside corners", path: "/wall?wall=a", mark: "A" },
     WallLine { name: "Practice wall B: two windows and a switch", path: "/wall?wall=b", mark: "B" },
     WallLine { name: "Practice wall C: up a stair", path: "/wall?wall=c", mark: "C" },
+    WallLine { name: "Practice: the trade’s questions with fresh numbers", path: "/practice", mark: "learn" },
 ];
 
 #[derive(Serialize)]

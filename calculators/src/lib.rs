@@ -22,5 +22,6 @@ pub mod drying;
 pub mod colour;
 pub mod exposure;
 
+pub mod practice;
 pub mod price;
 pub mod programme;

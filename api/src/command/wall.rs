@@ -39,10 +39,15 @@ impl Wall {
             files.push(("cut-list.csv".to_owned(), cut_list));
         }
         files.push(("drawing.svg".to_owned(), book.wall_drawing(&input, &plan, 1, units)));
-        let pages = [("wall.html", WallView::Sheet), ("marks.html", WallView::Numbers), ("saw.html", WallView::Saw)];
-        for (name, view) in pages {
-            let sheet = WallSheet { values: &values, outcome: Ok((&input, &plan)), layout: 1, view, open: false };
-            files.push((name.to_owned(), book.wall_file(entry, sheet, units).html(Light::Day)));
+        for view in WallView::ALL {
+            let name = match view {
+                WallView::Sheet => "wall.html".to_owned(),
+                WallView::Numbers => "marks.html".to_owned(),
+                other => format!("{}.html", other.word()),
+            };
+            let sheet =
+                WallSheet { values: &values, outcome: Ok((&input, &plan)), layout: 1, view, at: 1, open: false };
+            files.push((name, book.wall_file(entry, sheet, units).html(Light::Day)));
         }
         for (name, text) in &files {
             put(&self.out, name, text.as_bytes())?;

@@ -10,9 +10,11 @@ mod elevation;
 mod lettered;
 mod outline;
 pub(crate) mod plates;
+mod pole_strip;
 mod sticks;
 mod time_line;
 
 pub use elevation::{Elevation, elevation};
+pub use pole_strip::{PoleMark, Strip, strips};
 pub use sticks::{StickBar, stick_bars};
 pub use time_line::{TimeBar, time_line};

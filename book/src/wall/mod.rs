@@ -3,12 +3,15 @@
 //! It prints what the plan says and works nothing out. The same view model serves the whole sheet, the marks alone for use at the
 //! wall, and the saw's sheet.
 
+mod at_wall;
+mod client;
 mod cuts;
 mod findings;
 mod how;
 pub(crate) mod invitation;
 mod job;
 mod marks;
+mod pole;
 mod sheet;
 mod ways;
 

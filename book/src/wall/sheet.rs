@@ -7,7 +7,7 @@ use calculators::wall::scheme::WallInput;
 use serde::Serialize;
 use serde_json::Value;
 
-use super::{cuts, findings, how, job, marks, ways};
+use super::{at_wall, client, cuts, findings, how, job, marks, pole, ways};
 use crate::drawing::{Elevation, elevation};
 use crate::figure;
 use crate::form::shape::capital;
@@ -34,21 +34,45 @@ pub enum WallView {
     Numbers,
     /// The saw's sheet: cut list and sticks.
     Saw,
+    /// What the client agrees to: drawing, the look in words, a line to sign on.
+    Client,
+    /// What to buy, and when which task is due.
+    Lists,
+    /// Heights at full size, to be printed and taped together.
+    Pole,
 }
 
 impl WallView {
+    /// All parts, in the order in which they are offered.
+    pub const ALL: [Self; 6] = [Self::Sheet, Self::Numbers, Self::Saw, Self::Client, Self::Lists, Self::Pole];
+
+    /// What it is called on its button and on top of its page.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Sheet => "Whole sheet",
+            Self::Numbers => "At the wall",
+            Self::Saw => "For the saw",
+            Self::Client => "For the client",
+            Self::Lists => "Lists",
+            Self::Pole => "Story pole",
+        }
+    }
+
     /// The word used in addresses and forms.
     pub const fn word(self) -> &'static str {
         match self {
             Self::Sheet => "sheet",
             Self::Numbers => "numbers",
             Self::Saw => "saw",
+            Self::Client => "client",
+            Self::Lists => "lists",
+            Self::Pole => "pole",
         }
     }
 
     /// The view a word names; the whole sheet for any other.
     pub fn named(word: &str) -> Self {
-        [Self::Sheet, Self::Numbers, Self::Saw].into_iter().find(|view| view.word() == word).unwrap_or_default()
+        Self::ALL.into_iter().find(|view| view.word() == word).unwrap_or_default()
     }
 }
 
@@ -63,6 +87,8 @@ pub struct WallSheet<'a> {
     pub layout: usize,
     /// Which part.
     pub view: WallView,
+    /// Which mark is in view at the wall, counted from 1.
+    pub at: usize,
     /// Whether the survey form stands open.
     pub open: bool,
 }
@@ -72,6 +98,9 @@ struct SheetView<'a> {
     frame: &'a Frame,
     root: &'a str,
     view: &'static str,
+    view_name: &'static str,
+    views: Vec<ViewLine>,
+    at: usize,
     units: &'static str,
     layout: usize,
     open: bool,
@@ -80,6 +109,12 @@ struct SheetView<'a> {
     fields: String,
     plan: Option<PlanView>,
     say: String,
+}
+
+#[derive(Serialize)]
+struct ViewLine {
+    word: &'static str,
+    name: &'static str,
 }
 
 #[derive(Serialize)]
@@ -99,6 +134,9 @@ struct PlanView {
     reason: String,
     job: job::JobView,
     how: how::HowView,
+    one: Option<at_wall::OneMark>,
+    pole: Vec<pole::StripView>,
+    agreed: Vec<client::AgreedView>,
 }
 
 #[derive(Serialize)]
@@ -111,7 +149,7 @@ impl Handbook {
     /// The wall sheet as a page of its own.
     pub fn wall_page(&self, entry: &Entry, sheet: WallSheet<'_>, units: Units) -> Page {
         let mut frame = self.frame("Wall sheet", None, "/wall", units);
-        frame.scripts.push("wall.js");
+        frame.scripts.extend(["wall.js", "awake.js"]);
         frame.turned =
             Some(Turned { form: "wall-form".to_owned(), address: "wall".to_owned(), name: "turn", verb: "" });
         Page::new("wall", &self.fill_sheet("wall.html", entry, sheet, &frame, units))
@@ -154,13 +192,16 @@ impl Handbook {
         let form = Form::new(&self.theme, entry, sheet.values, faults, units).folding();
         let plan = sheet.outcome.ok().and_then(|(input, plan)| {
             let layout = plan.layouts.iter().find(|layout| layout.rank == sheet.layout).or(plan.layouts.first())?;
-            Some(plan_view(&self.theme, input, plan, layout, units))
+            Some(plan_view(&self.theme, input, plan, layout, &sheet, units))
         });
         let count = form.faults().len();
         let view = SheetView {
             frame,
             root: "/",
             view: sheet.view.word(),
+            view_name: sheet.view.name(),
+            views: WallView::ALL.map(|view| ViewLine { word: view.word(), name: view.name() }).into(),
+            at: sheet.at,
             units: units.word(),
             layout: sheet.layout,
             open: sheet.open || count > 0,
@@ -180,7 +221,14 @@ impl PlanView {
     }
 }
 
-fn plan_view(theme: &Theme, input: &WallInput, plan: &WallPlan, layout: &Layout, units: Units) -> PlanView {
+fn plan_view(
+    theme: &Theme,
+    input: &WallInput,
+    plan: &WallPlan,
+    layout: &Layout,
+    sheet: &WallSheet<'_>,
+    units: Units,
+) -> PlanView {
     let survey = &input.survey;
     let cell = |label, value: String| Cell { label, value };
     let things = |count: usize, one: &str, more: &str| format!("{count} {}", if count == 1 { one } else { more });
@@ -238,5 +286,8 @@ fn plan_view(theme: &Theme, input: &WallInput, plan: &WallPlan, layout: &Layout,
         reason: figure::in_sentence(&capital(&layout.reason.in_units(units))),
         job: job::view(&layout.job, units),
         how: how::view(theme, input, layout, units),
+        one: at_wall::one(layout, sheet.at, units),
+        pole: if sheet.view == WallView::Pole { pole::view(layout, units) } else { Vec::new() },
+        agreed: client::agreed(input, layout, units),
     }
 }

@@ -1,0 +1,67 @@
+//! What the client agrees to, in words that can be signed: the look, what it does to plates and corners, the price.
+
+use calculators::quantity::Units;
+use calculators::wall::plan::Layout;
+use calculators::wall::scheme::{Material, WallInput};
+use serde::Serialize;
+
+use crate::figure;
+use crate::form::shape::capital;
+
+/// One thing agreed.
+#[derive(Debug, Serialize)]
+pub(super) struct AgreedView {
+    label: &'static str,
+    /// Empty: to be filled in by hand.
+    value: String,
+}
+
+pub(super) fn agreed(input: &WallInput, layout: &Layout, units: Units) -> Vec<AgreedView> {
+    let scheme = &input.scheme;
+    let row = |label, value: String| AgreedView { label, value };
+    let length = |length: calculators::quantity::Exact| figure::set(&length.text(units));
+    let material = match scheme.material {
+        Material::Mdf => "MDF",
+        Material::Solid => "solid wood",
+    };
+    let widths = || layout.bays.iter().map(|bay| bay.width);
+    let bays = match (widths().min(), widths().max()) {
+        (Some(least), Some(most)) if least != most => format!("{} to {}", length(least), length(most)),
+        (Some(least), _) => length(least),
+        _ => "none".to_owned(),
+    };
+    let mut rows = vec![
+        row(
+            "Boards",
+            format!(
+                "{} along the foot, {} × {}, {material}",
+                layout.boards,
+                length(scheme.board_width.get().exact()),
+                length(scheme.board_thickness.get().exact())
+            ),
+        ),
+        row("Clear bays", bays),
+        row("Rails", rails(layout, units)),
+    ];
+    let done = layout.conflicts.iter().flat_map(|conflict| {
+        let applied = conflict.options.iter().filter(|option| option.applied);
+        applied.map(|option| figure::in_sentence(&capital(&option.words.in_units(units))))
+    });
+    let done: Vec<String> = done.collect();
+    rows.push(row("In the way, and settled so", if done.is_empty() { "nothing".to_owned() } else { done.join("; ") }));
+    rows.extend(["Colour", "Sheen", "Not part of the work"].map(|label| row(label, String::new())));
+    rows.push(row("Price before tax", layout.job.price.map_or_else(String::new, |price| price.to_string())));
+    rows
+}
+
+/// Heights of the rails above the high floor point, lowest first.
+fn rails(layout: &Layout, units: Units) -> String {
+    let edges = layout.offsets.iter().filter(|offset| offset.name.in_units(units).ends_with("top edge"));
+    let heights: Vec<String> = edges
+        .map(|offset| {
+            let name = offset.name.in_units(units).trim_end_matches(", top edge").to_owned();
+            format!("{name} up to {}", figure::set(&offset.height.text(units)))
+        })
+        .collect();
+    if heights.is_empty() { "none".to_owned() } else { heights.join("; ") }
+}
