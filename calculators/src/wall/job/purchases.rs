@@ -1,0 +1,132 @@
+//! What is bought: sticks, adhesive, caulk, nails, filler, tape, paint.
+
+use super::Purchase;
+use super::house::{ADHESIVE_LOST, CAULK_LOST, HOLE_ML, HOSE_L, House, RESERVE, SHRINK, TAPE_EXTRA, TRANSFER, WAVE};
+use crate::catalogue::{Figure, Words};
+use crate::coating::{film, tins};
+use crate::filling::{bead, caulk, filler};
+use crate::fixing::adhesive;
+use crate::masking::rolls;
+use crate::quantity::{Amount, Exact, Length, Money, kind};
+use crate::wall::plan::{Layout, Totals};
+use crate::wall::shop::{Coating, Rates};
+
+pub(super) struct Painted {
+    pub(super) per_coat: Amount<kind::Paint>,
+    pub(super) wet_film: Amount<kind::Film>,
+    total: Amount<kind::Paint>,
+}
+
+pub(super) fn painted(coating: &Coating, area: Amount<kind::Area>) -> Painted {
+    let wet_film = film::wet_film(coating.dry_film.amount(), coating.volume_solids.get() / 100.0, 0.0);
+    let transfer = coating.transfer.map_or(TRANSFER, |share| share.get() / 100.0);
+    let per_coat = film::litres_sprayed(area.get(), wet_film, transfer);
+    let hose = coating.hose.map_or(HOSE_L, |hose| hose.get());
+    let total = Amount::of((per_coat.get() * f64::from(coating.coats.get()) + hose) * RESERVE);
+    Painted { per_coat, wet_film, total }
+}
+
+/// One line for each length of stick in each section.
+pub(super) fn boards(layout: &Layout) -> Vec<Purchase> {
+    let mut lines = Vec::new();
+    for plan in &layout.sticks {
+        let mut lengths: Vec<Length> = plan.sticks.iter().map(|stick| stick.stick).collect();
+        lengths.sort_unstable();
+        let mut kinds = lengths.clone();
+        kinds.dedup();
+        for (index, length) in kinds.iter().enumerate() {
+            let count = lengths.iter().filter(|other| *other == length).count();
+            lines.push(Purchase {
+                what: "sticks".to_owned(),
+                buy: count.into(),
+                unit: Words::new("{}, {} by {}").with(*length).with(plan.width).with(plan.thickness),
+                // The plan knows what its sticks cost together; the whole stands in its first line.
+                cost: (index == 0 && plan.cost > Money::ZERO).then_some(plan.cost),
+            });
+        }
+    }
+    lines
+}
+
+fn up(exact: Exact) -> Length {
+    exact.up_to(Length::from_nm(1))
+}
+
+pub(super) fn sundries(layout: &Layout, house: &House, rates: Option<&Rates>) -> Vec<Purchase> {
+    let totals = &layout.totals;
+    let glue = adhesive::adhesive_volume(up(totals.board_length), house.bead, WAVE, ADHESIVE_LOST);
+    let glue_cartridges = bead::cartridges_for(glue.get(), house.cartridge.get());
+    let section = caulk::caulk_section_mm2(house.leg, Length::ZERO, Length::ZERO);
+    let caulk_cartridges = caulk::caulk_cartridges(up(totals.caulk), section, house.cartridge, CAULK_LOST);
+    let heads = u32::try_from(layout.nails.heads).unwrap_or(u32::MAX);
+    let tape = rolls::tape_needed(tape_edges(totals), TAPE_EXTRA);
+    let cost_of_each = |price: Option<Money>, count: u32| price.and_then(|price| price.times(i64::from(count)));
+    let line = |what: &str, buy: Figure, unit: Words, cost| Purchase { what: what.to_owned(), buy, unit, cost };
+    vec![
+        line(
+            "adhesive",
+            glue_cartridges.into(),
+            Words::new("cartridges of {}").with(house.cartridge),
+            cost_of_each(rates.and_then(|rates| rates.adhesive), glue_cartridges),
+        ),
+        line(
+            "caulk",
+            caulk_cartridges.into(),
+            Words::new("cartridges of {}").with(house.cartridge),
+            cost_of_each(rates.and_then(|rates| rates.caulk), caulk_cartridges),
+        ),
+        line("nails", (layout.nails.in_rails + layout.nails.in_boards).into(), nail_words(layout), None),
+        line("pins", layout.nails.pins.into(), Words::new("23 gauge, beside adhesive"), None),
+        line(
+            "filler",
+            filler::filler_needed(heads, HOLE_ML, 0.0, SHRINK).into(),
+            Words::new("for {} heads").with(layout.nails.heads),
+            None,
+        ),
+        line(
+            "masking tape",
+            rolls::rolls(tape, house.tape_roll).into(),
+            Words::new("rolls of {}").with(house.tape_roll),
+            None,
+        ),
+    ]
+}
+
+fn nail_words(layout: &Layout) -> Words {
+    match layout.nails.rail_nail {
+        Some(nail) => Words::new("{} long, for rails into studs").with(nail),
+        None => Words::new("from {} to less than {}, none sold in between")
+            .with(layout.nails.rail_from)
+            .with(layout.nails.rail_below),
+    }
+}
+
+/// Edges that get tape: along the foot and the top of the field.
+fn tape_edges(totals: &Totals) -> Length {
+    up(totals.rail_length) * 2
+}
+
+pub(super) fn paint_lines(coating: &Coating, paint: &Painted, assumed: &mut Vec<Words>) -> Vec<Purchase> {
+    let needed = Purchase {
+        what: "paint".to_owned(),
+        buy: paint.total.into(),
+        unit: Words::new("for {} coats, with hose and reserve").with(coating.coats.get()),
+        cost: None,
+    };
+    let millilitres = libm::ceil(paint.total.get() * 1_000.0).min(f64::from(u32::MAX)) as u32;
+    let Some(counts) = tins::cheapest(millilitres, &coating.tins) else {
+        if coating.tins.is_empty() {
+            assumed.push(Words::new("no tins were given: paint is named by volume"));
+        }
+        return vec![needed];
+    };
+    let chosen = coating.tins.iter().zip(counts).filter(|(_, count)| *count > 0);
+    let mut lines = vec![needed];
+    lines.extend(chosen.map(|(tin, count)| Purchase {
+        what: "tins".to_owned(),
+        buy: count.into(),
+        unit: Words::new("{} each, one batch").with(tin.holds),
+        cost: tin.price.times(i64::from(count)),
+    }));
+    lines
+}
