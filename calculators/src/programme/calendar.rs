@@ -1,5 +1,28 @@
 //! Working hours: minutes from midnight of the first day, days that are worked and days that are not.
 
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// The day of the week on which the job starts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Weekday {
+    /// Monday.
+    Monday,
+    /// Tuesday.
+    Tuesday,
+    /// Wednesday.
+    Wednesday,
+    /// Thursday.
+    Thursday,
+    /// Friday.
+    Friday,
+    /// Saturday.
+    Saturday,
+    /// Sunday.
+    Sunday,
+}
+
 /// A day's working hours and the days of the week that are worked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Calendar {
@@ -79,10 +102,15 @@ impl Calendar {
     }
 }
 
+/// Minutes after midnight as a clock shows them: `08:30`.
+pub fn clock_text(minutes: i64) -> String {
+    format!("{:02}:{:02}", minutes.div_euclid(60), minutes.rem_euclid(60))
+}
+
 /// A moment as a day and a clock: `day 4, 08:30`.
 pub fn moment(minutes: i64) -> String {
     let (day, minute) = (minutes.div_euclid(DAY), minutes.rem_euclid(DAY));
-    format!("day {}, {:02}:{:02}", day + 1, minute / 60, minute % 60)
+    format!("day {}, {}", day + 1, clock_text(minute))
 }
 
 #[cfg(test)]

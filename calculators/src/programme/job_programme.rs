@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use super::calendar::{Calendar, moment};
+use super::calendar::{Calendar, Weekday, moment};
 use super::critical_path::{hours, minutes};
 use super::network;
 use super::schedule::{Job, lay};
@@ -50,26 +50,6 @@ pub(crate) struct Task {
     #[serde(default)]
     #[schemars(title = "Comes after", length(max = 12))]
     after: Vec<After>,
-}
-
-/// The day of the week on which the job starts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
-pub(crate) enum Weekday {
-    /// Monday.
-    Monday,
-    /// Tuesday.
-    Tuesday,
-    /// Wednesday.
-    Wednesday,
-    /// Thursday.
-    Thursday,
-    /// Friday.
-    Friday,
-    /// Saturday.
-    Saturday,
-    /// Sunday.
-    Sunday,
 }
 
 pub(crate) struct Programme;

@@ -14,6 +14,7 @@ pub fn faults(input: &WallInput) -> Vec<Fault> {
     let mut faults = survey_faults(&input.survey, "/survey");
     scheme_faults(&input.scheme, &input.survey, &mut faults);
     stock_faults(&input.stock, &mut faults);
+    super::shop::shop_faults(&input.shop, &mut faults);
     if faults.is_empty() {
         height_faults(input, &Measured::of(&input.survey), &mut faults);
     }

@@ -200,7 +200,8 @@ fn shop(units: Units) -> Value {
             "dry_film": film, "volume_solids": "38 %", "coats": 2, "touch": "1 h", "recoat": "4 h", "least_temperature": least, "tins": tins
         },
         "air": { "temperature": air, "relative_humidity": "65 %" },
-        "rates": { "hour": "48.00", "crew": 2, "caulk": "6.50", "adhesive": "9.80", "sundries": "60.00" }
+        "rates": { "hour": "48.00", "caulk": "6.50", "adhesive": "9.80", "sundries": "60.00" },
+        "days": { "crew": 2 }
     })
 }
 

@@ -1,43 +1,63 @@
 //! Hours of one pair of hands, task by task.
 
-use super::TaskHours;
-use super::house::{House, SPRAY_M2_H};
+use super::house::Rates;
 use crate::quantity::{Amount, kind};
 use crate::wall::plan::Layout;
-use crate::wall::shop::Coating;
+use crate::wall::shop::Shop;
 
-/// Hours of one pair of hands by the book's rates for each task, in the order of the work.
-pub(super) fn labour(
-    layout: &Layout,
-    house: &House,
-    area: Amount<kind::Area>,
-    coating: Option<&Coating>,
-) -> Vec<TaskHours> {
+use super::TaskHours;
+
+/// What a task is, for the waits and rules that go with it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Kind {
+    SetOut,
+    Fix,
+    Fill,
+    Sand,
+    Caulk,
+    Mask,
+    Prime,
+    Coat,
+    PullTape,
+    HandOver,
+}
+
+impl Kind {
+    /// A wet film that is not split by a night.
+    pub(super) fn in_one_piece(self) -> bool {
+        matches!(self, Self::Prime | Self::Coat)
+    }
+}
+
+/// Hours of one pair of hands for each task, in the order of the work.
+pub(super) fn labour(layout: &Layout, rates: &Rates, area: Amount<kind::Area>, shop: &Shop) -> Vec<(Kind, TaskHours)> {
     let totals = &layout.totals;
-    let rate = |task: &str| {
-        crate::price::labour::HOUSE_RATES.iter().find(|(name, _, _)| *name == task).map_or(0.0, |(_, _, hours)| *hours)
-    };
     let boards = layout.members.iter().filter(|member| member.position.is_some()).count();
     let rails = layout.members.len() - boards;
-    let task = |name: &str, hours: f64| TaskHours { task: name.to_owned(), hours: Amount::of(hours) };
-    let fix = boards as f64 * rate("fix boards")
-        + rails as f64 * rate("fix rails")
-        + totals.angled_cuts as f64 * rate("cut mitres")
-        + totals.plates.len() as f64 * rate("work round plates");
+    let task = |kind: Kind, name: &str, hours: f64| {
+        (kind, TaskHours { task: name.to_owned(), hours: Amount::of(hours * rates.difficulty) })
+    };
+    let fix = boards as f64 * rates.board
+        + rails as f64 * rates.rail
+        + totals.angled_cuts as f64 * rates.mitre
+        + totals.plates.len() as f64 * rates.plate;
     let mut tasks = vec![
-        task("set out", rate("set out") / 2.0),
-        task("cut and fix", fix),
-        task("fill", layout.nails.heads as f64 * rate("fill")),
-        task("sand", 0.5 + boards as f64 * house.edge_sand_hours),
-        task("caulk", totals.caulk.in_mm() / 1_000.0 * rate("caulk")),
-        task("mask", 0.5 + totals.openings as f64 * rate("mask")),
+        task(Kind::SetOut, "set out", rates.set_out),
+        task(Kind::Fix, "cut and fix", fix),
+        task(Kind::Fill, "fill", layout.nails.heads as f64 * rates.hole),
+        task(Kind::Sand, "sand", rates.sand_set_up + boards as f64 * rates.sand_board),
+        task(Kind::Caulk, "caulk", totals.caulk.in_mm() / 1_000.0 / rates.caulk_run),
+        task(Kind::Mask, "mask", rates.mask_set_up + totals.openings as f64 * rates.opening),
     ];
-    if let Some(coating) = coating {
-        for coat in 1..=coating.coats.get() {
-            tasks.push(task(&format!("coat {coat}"), 0.75 + area.get() / SPRAY_M2_H));
-        }
-        tasks.push(task("pull tape", 0.5));
-        tasks.push(task("put right and hand over", 1.0));
+    let Some(coating) = &shop.coating else { return tasks };
+    let sprayed = rates.coat_set_up + area.get() / rates.sprayed;
+    if shop.primer.is_some() {
+        tasks.push(task(Kind::Prime, "prime", sprayed));
     }
+    for coat in 1..=coating.coats.get() {
+        tasks.push(task(Kind::Coat, &format!("coat {coat}"), sprayed));
+    }
+    tasks.push(task(Kind::PullTape, "pull tape", rates.pull_tape));
+    tasks.push(task(Kind::HandOver, "put right and hand over", rates.hand_over));
     tasks
 }

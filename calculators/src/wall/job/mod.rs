@@ -16,7 +16,7 @@ use dates::programme;
 use hours::labour;
 use house::House;
 use prices::priced;
-use purchases::{boards, paint_lines, painted, sundries};
+use purchases::{boards, paint_estimates, paint_lines, painted, primer_line, sundries};
 
 use super::plan::Layout;
 use super::shop::Shop;
@@ -94,35 +94,27 @@ pub struct ProgrammeLine {
 
 /// Works out what a layout takes. Figures that would need a value nobody gave are left out and named.
 pub fn job(layout: &Layout, shop: &Shop, units: Units) -> Job {
-    let house = House::of(units);
+    let house = House::of(shop, units);
     let totals = &layout.totals;
-    let mut assumed = vec![
-        Words::new("beads of {} adhesive and {} caulk, cartridges of {}")
-            .with(house.bead)
-            .with(house.leg)
-            .with(house.cartridge),
-        Words::new("hours by the book's rates, working days from 08:00 to 16:30"),
-    ];
+    let mut assumed: Vec<Words> = house.amounts.taken.told().chain(house.rates.taken.told()).collect();
     let paint_area = Amount::<kind::Area>::of(totals.field.get() + totals.edges.get() + totals.base_face.get());
-    let paint = shop.coating.as_ref().map(|coating| painted(coating, paint_area));
+    let reserve = house.amounts.paint_reserve;
+    let paint = shop.coating.as_ref().map(|coating| painted(coating, paint_area, reserve));
     let mut shopping = boards(layout);
-    shopping.extend(sundries(layout, &house, shop.rates.as_ref()));
+    shopping.extend(sundries(layout, &house.amounts, shop.rates.as_ref()));
+    shopping.extend(shop.primer.as_ref().map(|primer| primer_line(primer, paint_area, reserve)));
     if let (Some(coating), Some(paint)) = (&shop.coating, &paint) {
+        assumed.extend(paint_estimates(coating));
         shopping.extend(paint_lines(coating, paint, &mut assumed));
     } else {
         assumed.push(Words::new("no data sheet of a coating was given: paint, waits and programme are left out"));
     }
-    let labour = labour(layout, &house, paint_area, shop.coating.as_ref());
+    let labour = labour(layout, &house.rates, paint_area, shop);
+    let programme =
+        shop.coating.as_ref().map_or_else(Vec::new, |coating| programme(&labour, coating, shop, &mut assumed));
+    let done = programme.iter().max_by_key(|line| line.end_minute).map(|line| line.ends.clone());
+    let labour: Vec<TaskHours> = labour.into_iter().map(|(_, task)| task).collect();
     let hours: f64 = labour.iter().map(|task| task.hours.get()).sum();
-    let (programme, done) = shop.coating.as_ref().map_or_else(
-        || (Vec::new(), None),
-        |coating| {
-            let crew = shop.rates.as_ref().and_then(|rates| rates.crew).map_or(2, |crew| crew.get());
-            let lines = programme(&labour, coating, shop, &house, f64::from(crew), &mut assumed);
-            let done = lines.iter().max_by_key(|line| line.end_minute).map(|line| line.ends.clone());
-            (lines, done)
-        },
-    );
     let priced = shop.rates.as_ref().and_then(|rates| priced(rates, hours, &shopping, &mut assumed));
     if shop.rates.is_none() {
         assumed.push(Words::new("no rates were given: cost and price are left out"));
@@ -144,57 +136,4 @@ pub fn job(layout: &Layout, shop: &Shop, units: Units) -> Job {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::wall::planning::plan;
-    use crate::wall::practice_room::{Wall, input};
-    use crate::wall::scheme::WallInput;
-
-    fn jobs(wall: Wall, units: Units) -> Vec<Job> {
-        let entry = crate::catalogue::entry("wall-plan").expect("it is declared");
-        let input: WallInput =
-            serde_json::from_value(entry.read(&input(wall, units), units).expect("valid")).expect("typed");
-        let plan = plan(&input).expect("a plan");
-        plan.layouts.into_iter().map(|layout| layout.job).collect()
-    }
-
-    #[test]
-    fn the_plain_wall_takes_what_was_worked_out_by_hand() {
-        // By hand from the survey (common practice arithmetic): 82.5 ft² with base; 1.39 L a coat at 100 µm and 55 %; adhesive for
-        // 12 boards of 53 in is 2.4 cartridges.
-        let job = &jobs(Wall::Plain, Units::Imperial)[0];
-        let square_feet = job.paint_area.get() / (0.3048 * 0.3048);
-        assert!((square_feet - 82.5).abs() < 0.6, "{square_feet} ft²");
-        let litres = job.paint_per_coat.expect("a data sheet is given").get();
-        assert!((litres - 1.394).abs() < 0.02, "{litres} L");
-        let adhesive = job.shopping.iter().find(|line| line.what == "adhesive").expect("adhesive");
-        assert_eq!(adhesive.buy, Figure::Count(3));
-    }
-
-    #[test]
-    fn no_wait_is_shorter_than_the_sheet_and_coats_are_not_split() {
-        for wall in Wall::ALL {
-            for job in jobs(wall, Units::Metric) {
-                let coats: Vec<_> = job.programme.iter().filter(|line| line.task.starts_with("coat ")).collect();
-                assert_eq!(coats.len(), 2);
-                assert!(coats[1].start_minute - coats[0].end_minute >= 4 * 60, "the sheet says four hours");
-                for coat in coats {
-                    assert_eq!(coat.start_minute.div_euclid(1_440), coat.end_minute.div_euclid(1_440), "in one day");
-                }
-                for pair in job.programme.windows(2) {
-                    assert!(pair[1].start_minute >= pair[0].end_minute + pair[0].wait_minutes, "{pair:?}");
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn cost_and_price_hang_together() {
-        let job = &jobs(Wall::Windows, Units::Imperial)[0];
-        let (cost, price) = (job.cost.expect("rates are given"), job.price.expect("rates are given"));
-        let parts = [cost.labour, cost.materials, cost.contingency, cost.overhead];
-        assert_eq!(parts.iter().map(|part| part.minor()).sum::<i64>(), cost.total.minor());
-        // A margin of a fifth leaves the cost as four fifths of the price.
-        assert!((price.minor() * 4 - cost.total.minor() * 5).abs() <= 4);
-    }
-}
+mod tests;

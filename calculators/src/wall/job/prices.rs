@@ -24,11 +24,18 @@ pub(super) fn priced(
         percent(rates.overhead, 15.0),
     )?;
     let margin = rates.margin.or_else(|| MarginShare::new(20.0))?;
-    assumed.push(
-        Words::new("contingency {}, overhead {}, margin {}")
-            .with(Amount::<kind::Percent>::of(percent(rates.contingency, 8.0)))
-            .with(Amount::<kind::Percent>::of(percent(rates.overhead, 15.0)))
-            .with(margin),
-    );
+    let shares = [
+        ("contingency", percent(rates.contingency, 8.0), rates.contingency.is_some()),
+        ("overhead", percent(rates.overhead, 15.0), rates.overhead.is_some()),
+        ("margin", margin.get(), rates.margin.is_some()),
+    ];
+    for (whose, given) in [("estimates of this book", false), ("the shop’s own shares", true)] {
+        let of_these = || shares.iter().filter(|share| share.2 == given);
+        let names: Vec<String> = of_these().map(|share| format!("{} {{}}", share.0)).collect();
+        if !names.is_empty() {
+            let start = Words::new(format!("{whose}: {}", names.join(", ")));
+            assumed.push(of_these().fold(start, |told, share| told.with(Amount::<kind::Percent>::of(share.1))));
+        }
+    }
     Some((cost, price_at_margin(cost.total, margin)?))
 }

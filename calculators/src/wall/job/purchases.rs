@@ -1,7 +1,7 @@
 //! What is bought: sticks, adhesive, caulk, nails, filler, tape, paint.
 
 use super::Purchase;
-use super::house::{ADHESIVE_LOST, CAULK_LOST, HOLE_ML, HOSE_L, House, RESERVE, SHRINK, TAPE_EXTRA, TRANSFER, WAVE};
+use super::house::{Amounts, HOSE_L, TRANSFER};
 use crate::catalogue::{Figure, Words};
 use crate::coating::{film, tins};
 use crate::filling::{bead, caulk, filler};
@@ -9,7 +9,7 @@ use crate::fixing::adhesive;
 use crate::masking::rolls;
 use crate::quantity::{Amount, Exact, Length, Money, kind};
 use crate::wall::plan::{Layout, Totals};
-use crate::wall::shop::{Coating, Rates};
+use crate::wall::shop::{Coating, Primer, Rates};
 
 pub(super) struct Painted {
     pub(super) per_coat: Amount<kind::Paint>,
@@ -17,13 +17,39 @@ pub(super) struct Painted {
     total: Amount<kind::Paint>,
 }
 
-pub(super) fn painted(coating: &Coating, area: Amount<kind::Area>) -> Painted {
+/// Paint for all coats, hose and reserve.
+pub(super) fn painted(coating: &Coating, area: Amount<kind::Area>, reserve: f64) -> Painted {
     let wet_film = film::wet_film(coating.dry_film.amount(), coating.volume_solids.get() / 100.0, 0.0);
     let transfer = coating.transfer.map_or(TRANSFER, |share| share.get() / 100.0);
     let per_coat = film::litres_sprayed(area.get(), wet_film, transfer);
     let hose = coating.hose.map_or(HOSE_L, |hose| hose.get());
-    let total = Amount::of((per_coat.get() * f64::from(coating.coats.get()) + hose) * RESERVE);
+    let total = Amount::of((per_coat.get() * f64::from(coating.coats.get()) + hose) * (1.0 + reserve));
     Painted { per_coat, wet_film, total }
+}
+
+/// Primer for its one coat, hose and reserve.
+pub(super) fn primer_line(primer: &Primer, area: Amount<kind::Area>, reserve: f64) -> Purchase {
+    let wet_film = film::wet_film(primer.dry_film.amount(), primer.volume_solids.get() / 100.0, 0.0);
+    let transfer = primer.transfer.map_or(TRANSFER, |share| share.get() / 100.0);
+    let litres = film::litres_sprayed(area.get(), wet_film, transfer).get();
+    Purchase {
+        what: "primer".to_owned(),
+        buy: Amount::<kind::Paint>::of((litres + HOSE_L) * (1.0 + reserve)).into(),
+        unit: Words::new("for one coat of {} wet, with hose and reserve").with(wet_film),
+        cost: None,
+    }
+}
+
+/// The book's estimates for paint where its shop gave none.
+pub(super) fn paint_estimates(coating: &Coating) -> Option<Words> {
+    let transfer = coating.transfer.is_none().then(|| {
+        ("share of the paint that reaches the work {}", Figure::from(Amount::<kind::Percent>::of(TRANSFER * 100.0)))
+    });
+    let hose =
+        coating.hose.is_none().then(|| ("paint left in the hose {}", Figure::from(Amount::<kind::Paint>::of(HOSE_L))));
+    let (names, figures): (Vec<_>, Vec<_>) = transfer.into_iter().chain(hose).unzip();
+    let start = Words::new(format!("estimates of this book: {}", names.join(", ")));
+    (!figures.is_empty()).then(|| figures.into_iter().fold(start, Words::with))
 }
 
 /// One line for each length of stick in each section.
@@ -52,34 +78,36 @@ fn up(exact: Exact) -> Length {
     exact.up_to(Length::from_nm(1))
 }
 
-pub(super) fn sundries(layout: &Layout, house: &House, rates: Option<&Rates>) -> Vec<Purchase> {
+pub(super) fn sundries(layout: &Layout, house: &Amounts, rates: Option<&Rates>) -> Vec<Purchase> {
     let totals = &layout.totals;
-    let glue = adhesive::adhesive_volume(up(totals.board_length), house.bead, WAVE, ADHESIVE_LOST);
-    let glue_cartridges = bead::cartridges_for(glue.get(), house.cartridge.get());
+    let glue = adhesive::adhesive_volume(up(totals.board_length), house.bead, house.wave, house.adhesive_lost);
+    let glue_cartridges = bead::cartridges_for(glue.get(), house.adhesive_cartridge);
     let section = caulk::caulk_section_mm2(house.leg, Length::ZERO, Length::ZERO);
-    let caulk_cartridges = caulk::caulk_cartridges(up(totals.caulk), section, house.cartridge, CAULK_LOST);
+    let caulk_cartridges =
+        caulk::caulk_cartridges(up(totals.caulk), section, Amount::of(house.caulk_cartridge), house.caulk_lost);
     let heads = u32::try_from(layout.nails.heads).unwrap_or(u32::MAX);
-    let tape = rolls::tape_needed(tape_edges(totals), TAPE_EXTRA);
+    let tape = rolls::tape_needed(tape_edges(totals), house.tape_extra);
     let cost_of_each = |price: Option<Money>, count: u32| price.and_then(|price| price.times(i64::from(count)));
+    let cartridges = |millilitres| Words::new("cartridges of {}").with(Amount::<kind::SmallVolume>::of(millilitres));
     let line = |what: &str, buy: Figure, unit: Words, cost| Purchase { what: what.to_owned(), buy, unit, cost };
     vec![
         line(
             "adhesive",
             glue_cartridges.into(),
-            Words::new("cartridges of {}").with(house.cartridge),
+            cartridges(house.adhesive_cartridge),
             cost_of_each(rates.and_then(|rates| rates.adhesive), glue_cartridges),
         ),
         line(
             "caulk",
             caulk_cartridges.into(),
-            Words::new("cartridges of {}").with(house.cartridge),
+            cartridges(house.caulk_cartridge),
             cost_of_each(rates.and_then(|rates| rates.caulk), caulk_cartridges),
         ),
         line("nails", (layout.nails.in_rails + layout.nails.in_boards).into(), nail_words(layout), None),
         line("pins", layout.nails.pins.into(), Words::new("23 gauge, beside adhesive"), None),
         line(
             "filler",
-            filler::filler_needed(heads, HOLE_ML, 0.0, SHRINK).into(),
+            filler::filler_needed(heads, house.hole, 0.0, house.shrink).into(),
             Words::new("for {} heads").with(layout.nails.heads),
             None,
         ),

@@ -1,6 +1,20 @@
-//! What a shop brings to a wall besides boards: its coating's data sheet, the room's air, its rates and prices.
+//! What a shop brings to a wall besides boards: its coating's data sheet, the room's air, its rates and prices, and its own values
+//! for every loss, wait and hour that the book would otherwise estimate.
 //!
 //! Values of a data sheet have no default; without them the paint, the waits and the programme are left out and the plan says so.
+//! A shop's own value replaces the book's estimate, never the data sheet: of a wait of the shop and one on a sheet the longer governs.
+
+mod faults;
+mod pace;
+mod usage;
+mod waits;
+mod working_days;
+
+pub(super) use faults::shop_faults;
+pub use pace::{Pace, TaskTime};
+pub use usage::Usage;
+pub use waits::{Wait, WaitHours, Waits};
+pub use working_days::WorkingDays;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -19,6 +33,10 @@ pub struct Shop {
     #[serde(default)]
     #[schemars(title = "Coating")]
     pub coating: Option<Coating>,
+    /// A coat under the others, by its own data sheet; without it nothing is primed.
+    #[serde(default)]
+    #[schemars(title = "Primer")]
+    pub primer: Option<Primer>,
     /// The room while coats dry, nights counted; without it the sheet's own times stand.
     #[serde(default)]
     #[schemars(title = "Air in the room")]
@@ -27,6 +45,22 @@ pub struct Shop {
     #[serde(default)]
     #[schemars(title = "Rates and prices")]
     pub rates: Option<Rates>,
+    /// Waits between tasks, by the shop's own watch and by the data sheets.
+    #[serde(default)]
+    #[schemars(title = "Waits")]
+    pub waits: Waits,
+    /// When and with how many the shop works.
+    #[serde(default)]
+    #[schemars(title = "Working days")]
+    pub days: WorkingDays,
+    /// How long the shop takes for each task.
+    #[serde(default)]
+    #[schemars(title = "Hours by task")]
+    pub pace: Pace,
+    /// Beads, cartridges, losses and reserves.
+    #[serde(default)]
+    #[schemars(title = "What goes in and what is lost")]
+    pub usage: Usage,
 }
 
 /// A coating by its data sheet.
@@ -66,6 +100,29 @@ pub struct Coating {
     pub tins: Vec<Tin>,
 }
 
+/// A primer by its data sheet: one coat, before the others.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Primer")]
+pub struct Primer {
+    /// What the coat must leave.
+    #[schemars(title = "Dry film")]
+    pub dry_film: Physical<kind::Film, 12_000, 150_000>,
+    /// Solids by VOLUME, not by weight.
+    #[schemars(title = "Volume solids")]
+    pub volume_solids: Physical<kind::Percent, 10_000, 80_000>,
+    /// Of what leaves the gun, the share that stays on the work; empty is 55 %.
+    #[serde(default)]
+    #[schemars(title = "Reaches the work")]
+    pub transfer: Option<Physical<kind::Percent, 15_000, 95_000>>,
+    /// Time to the next coat, on the sheet: the least that is ever planned.
+    #[schemars(title = "Overcoat on the sheet")]
+    pub recoat: Physical<kind::Hours, 100, 168_000>,
+    /// On the sheet; below it nothing is sprayed.
+    #[schemars(title = "Least temperature on the sheet")]
+    pub least_temperature: Physical<kind::Temperature, 0, 30_000>,
+}
+
 /// The air while coats dry.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -87,10 +144,6 @@ pub struct Rates {
     /// What an hour costs the shop.
     #[schemars(title = "Cost of an hour")]
     pub hour: Money,
-    /// Pairs of hands; empty is two.
-    #[serde(default)]
-    #[schemars(title = "Crew")]
-    pub crew: Option<Count<1, 12>>,
     /// One cartridge of caulk.
     #[serde(default)]
     #[schemars(title = "Caulk, a cartridge")]
