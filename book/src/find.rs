@@ -3,7 +3,9 @@
 //! One list serves the page without scripts, the page with them and the tests. A book of this size needs no inverted index:
 //! looking through all sections is quick enough for every letter typed.
 
-use serde::Serialize;
+use std::sync::LazyLock;
+
+use serde::{Deserialize, Serialize};
 
 use crate::theme::Asset;
 
@@ -35,9 +37,26 @@ pub struct Hit {
     pub excerpt: String,
 }
 
+/// Words that count for nothing, and words that count for each other.
+#[derive(Debug, Default, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+struct Lexicon {
+    ignored: Vec<String>,
+    same: Vec<Vec<String>>,
+}
+
+static LEXICON: LazyLock<Lexicon> = LazyLock::new(|| toml::from_str(include_str!("../words.toml")).unwrap_or_default());
+
+#[derive(Serialize)]
+struct Index<'a> {
+    #[serde(flatten)]
+    lexicon: &'a Lexicon,
+    items: &'a [Findable],
+}
+
 /// The list as a file for the page's own script, so that a site without a server can be searched as well.
 pub(crate) fn index(all: &[Findable]) -> Asset {
-    let bytes = serde_json::to_vec(all).unwrap_or_default();
+    let bytes = serde_json::to_vec(&Index { lexicon: &LEXICON, items: all }).unwrap_or_default();
     Asset { path: "find.json".to_owned(), media_type: "application/json", bytes: bytes.into() }
 }
 
@@ -46,29 +65,46 @@ const EXCERPT: usize = 160;
 
 /// What matches a query best, best first. A word matches words that begin with it; hits with more of the query's words come first.
 pub(crate) fn find(all: &[Findable], query: &str) -> Vec<Hit> {
-    let words: Vec<String> = words_of(query).take(12).collect();
-    if words.is_empty() {
+    let wanted = wanted(query);
+    if wanted.is_empty() {
         return Vec::new();
     }
     let mut scored: Vec<(u32, &Findable)> =
-        all.iter().map(|item| (score(item, &words), item)).filter(|(score, _)| 0 < *score).collect();
+        all.iter().map(|item| (score(item, &wanted), item)).filter(|(score, _)| 0 < *score).collect();
     scored.sort_by_key(|(score, _)| std::cmp::Reverse(*score));
+    let words: Vec<String> = wanted.into_iter().flatten().collect();
     scored.into_iter().take(MOST_HITS).map(|(_, item)| hit(item, &words)).collect()
 }
 
-fn score(item: &Findable, words: &[String]) -> u32 {
+/// The query's words, each with the other words for it behind it. Where all count for nothing, they are taken as they are.
+fn wanted(query: &str) -> Vec<Vec<String>> {
+    let words: Vec<String> = words_of(query).take(12).collect();
+    let told: Vec<&String> = words.iter().filter(|word| !LEXICON.ignored.contains(word)).collect();
+    let kept = if told.is_empty() { words.iter().collect() } else { told };
+    let with_others = |word: &String| {
+        let groups = LEXICON.same.iter().filter(|group| group.contains(word));
+        let others = groups.flatten().filter(|other| *other != word).cloned();
+        std::iter::once(word.clone()).chain(others).collect()
+    };
+    kept.into_iter().map(with_others).collect()
+}
+
+fn score(item: &Findable, wanted: &[Vec<String>]) -> u32 {
     let weight =
         |text: &str, word: &str, each: u32| if words_of(text).any(|other| other.starts_with(word)) { each } else { 0 };
-    words
-        .iter()
-        .map(|word| {
-            let found = weight(&item.title, word, 12)
-                + weight(&item.also, word, 8)
-                + weight(&item.place, word, 3)
-                + weight(&item.text, word, 2);
-            if 0 < found { found + 100 } else { 0 }
-        })
-        .sum()
+    let found = |word: &str| {
+        weight(&item.title, word, 12)
+            + weight(&item.also, word, 8)
+            + weight(&item.place, word, 3)
+            + weight(&item.text, word, 2)
+    };
+    // The word itself counts in full, another word for it by half.
+    let best = |words: &[String]| {
+        let own = words.first().map_or(0, |word| found(word) * 2);
+        let other = words.iter().skip(1).map(|word| found(word)).max().unwrap_or(0);
+        own.max(other)
+    };
+    wanted.iter().map(|words| best(words)).map(|found| if 0 < found { found + 200 } else { 0 }).sum()
 }
 
 /// Words in lower case, a plural's s cut off so that `boards` finds `board`.
@@ -126,6 +162,14 @@ mod tests {
         let all = [item("Mask", "boards and caulk"), item("Boards", "cut"), item("Caulk boards", "")];
         let titles: Vec<_> = find(&all, "caulk board").into_iter().map(|hit| hit.title).collect();
         assert_eq!(titles, ["Caulk boards", "Mask", "Boards"]);
+    }
+
+    #[test]
+    fn other_words_for_it_are_found_and_small_words_count_for_nothing() {
+        assert!(LEXICON.ignored.len() > 20 && LEXICON.same.len() > 20, "the list of words can be read");
+        let all = [item("How do I go to the and of", ""), item("Base", "along the floor"), item("Skirting", "")];
+        let titles: Vec<_> = find(&all, "how high is the skirting").into_iter().map(|hit| hit.title).collect();
+        assert_eq!(titles, ["Skirting", "Base"]);
     }
 
     #[test]

@@ -33,8 +33,13 @@ fn every_link_leads_to_a_page_and_a_place_on_it() {
             for target in values(html, "href").into_iter().chain(values(html, "src")) {
                 let (file, anchor) = target.split_once('#').unwrap_or((target, ""));
                 let file = if file.is_empty() { path } else { file };
-                // Search and the wall sheet are made by the server on request.
+                // Search, the wall sheet and practice are made by the server on request.
                 if file == "find" || file.starts_with("/wall?") || file.contains("://") {
+                    continue;
+                }
+                if let Some(id) = file.strip_prefix("/practice") {
+                    let known = id.strip_prefix('/').is_none_or(|id| calculators::practice::exercise(id).is_some());
+                    assert!(known, "{path} points at {target}: there is no such exercise");
                     continue;
                 }
                 looked_at += 1;

@@ -1,14 +1,23 @@
-// Search as you type, from the book's own list. The list is fetched when the field is first used; without this script, or
-// where the list cannot be had, pressing Find asks the server, which ranks in the same way.
+// Search from the first letter typed, in the book's own list, which is fetched when the field is first used. Without this script,
+// or where the list cannot be had, pressing Find asks the server, which ranks in the same way. What was lately used stands on top.
+
+import { lately, used } from "./recent.js";
 
 /** @typedef {{ path: string, title: string, place: string, also: string, text: string }} Findable */
+/** @typedef {{ ignored: string[], same: string[][], items: Findable[] }} Index */
 
 const MOST = 12;
 const form = document.querySelector("form.ask");
 const input = form?.querySelector("input");
+const root = form instanceof HTMLFormElement ? new URL(".", form.action).href : "";
 
-/** @type {Promise<Findable[]> | undefined} */
-let list;
+/** @type {Promise<Index> | undefined} */
+let index;
+
+function fetched() {
+  index ??= fetch(`${root}find.json`).then((reply) => (reply.ok ? reply.json() : Promise.reject(new Error("no list"))));
+  return index;
+}
 
 /** Words in lower case, a plural's s cut off. @param {string} text */
 function wordsOf(text) {
@@ -16,13 +25,21 @@ function wordsOf(text) {
   return words.map((word) => (word.length > 3 && /[^s]s$/.test(word) ? word.slice(0, -1) : word));
 }
 
-/** @param {Findable} item @param {string[]} wanted */
+/** The query's words, each with the other words for it behind it. @param {string} query @param {Index} index */
+function wantedOf(query, { ignored, same }) {
+  const words = wordsOf(query);
+  const told = words.filter((word) => !ignored.includes(word));
+  return (told.length > 0 ? told : words).map((word) => [word, ...same.filter((group) => group.includes(word)).flat().filter((other) => other !== word)]);
+}
+
+/** @param {Findable} item @param {string[][]} wanted */
 function score(item, wanted) {
-  /** @type {[string, number][]} */
-  const fields = [[item.title, 12], [item.also, 8], [item.place, 3], [item.text, 2]];
-  return wanted.reduce((sum, word) => {
-    const found = fields.reduce((part, [text, weight]) => part + (wordsOf(text).some((one) => one.startsWith(word)) ? weight : 0), 0);
-    return sum + (found > 0 ? found + 100 : 0);
+  /** @type {[string[], number][]} */
+  const fields = [[wordsOf(item.title), 12], [wordsOf(item.also), 8], [wordsOf(item.place), 3], [wordsOf(item.text), 2]];
+  const found = (/** @type {string} */ word) => fields.reduce((sum, [words, weight]) => sum + (words.some((one) => one.startsWith(word)) ? weight : 0), 0);
+  return wanted.reduce((sum, [own, ...others]) => {
+    const best = Math.max(found(own ?? "") * 2, ...others.map(found));
+    return sum + (best > 0 ? best + 200 : 0);
   }, 0);
 }
 
@@ -33,13 +50,14 @@ function element(tag, text) {
   return made;
 }
 
-/** One thing found, as the server prints it. @param {Findable} item @param {string} root */
-function hit(item, root) {
+/** One thing found, as the server prints it. @param {{ path: string, title: string, place: string }} item */
+function hit(item) {
   const link = document.createElement("a");
   link.href = root + item.path;
   const place = element("span", item.place);
   place.className = "place";
   link.append(element("strong", item.title), place);
+  link.addEventListener("click", () => used({ path: item.path, title: item.title, place: item.place }));
   const row = document.createElement("li");
   row.append(link);
   return row;
@@ -57,27 +75,50 @@ function found() {
   return place;
 }
 
+/** @param {{ path: string, title: string, place: string }[]} items @param {string} heading */
+function show(items, heading) {
+  const rows = document.createElement("ol");
+  rows.className = "hits";
+  rows.append(...items.map(hit));
+  const head = element("p", heading);
+  head.className = "lettering";
+  found().replaceChildren(...(items.length === 0 ? [] : heading ? [head, rows] : [rows]));
+}
+
 async function look() {
-  if (!(form instanceof HTMLFormElement) || !input) return;
-  const root = new URL(".", form.action).href;
-  list ??= fetch(`${root}find.json`).then((reply) => (reply.ok ? reply.json() : Promise.reject(new Error("no list"))));
-  const wanted = wordsOf(input.value);
+  if (!input) return;
+  const query = input.value;
+  if (query.trim() === "") {
+    show(lately(), "Lately used");
+    return;
+  }
   try {
-    const all = await list;
-    const scored = all.map((item) => ({ item, score: score(item, wanted) })).filter((one) => one.score > 0);
-    scored.sort((one, other) => other.score - one.score);
-    const rows = document.createElement("ol");
-    rows.className = "hits";
-    rows.append(...scored.slice(0, MOST).map((one) => hit(one.item, root)));
-    found().replaceChildren(...(wanted.length > 0 && scored.length > 0 ? [rows] : []));
+    const all = await fetched();
+    if (input.value !== query) return;
+    const wanted = wantedOf(query, all);
+    const recent = new Set(lately().map((one) => one.path));
+    const scored = all.items.map((item) => ({ item, score: score(item, wanted) })).filter((one) => one.score > 0);
+    scored.sort((one, other) => other.score + (recent.has(other.item.path) ? 30 : 0) - one.score - (recent.has(one.item.path) ? 30 : 0));
+    show(scored.slice(0, MOST).map((one) => one.item), "");
   } catch {
-    list = undefined;
+    index = undefined;
   }
 }
 
-/** @type {number | undefined} */
-let soon;
-input?.addEventListener("input", () => {
-  window.clearTimeout(soon);
-  soon = window.setTimeout(look, 120);
+input?.addEventListener("focus", () => fetched().catch(() => { index = undefined; }), { once: true });
+input?.addEventListener("input", look);
+input?.addEventListener("focus", () => { if (input.value === "") look(); });
+
+// Down from the field into what was found, up again past the first.
+document.addEventListener("keydown", (event) => {
+  if (event.key !== "ArrowDown" && event.key !== "ArrowUp") return;
+  const links = [...found().querySelectorAll("a")];
+  const at = links.indexOf(/** @type {HTMLAnchorElement} */ (document.activeElement));
+  if (at < 0 && document.activeElement !== input) return;
+  event.preventDefault();
+  const next = at + (event.key === "ArrowDown" ? 1 : -1);
+  (next < 0 ? input : links[Math.min(next, links.length - 1)])?.focus();
 });
+
+// A search that brought its words along shows the server's list until something is typed.
+if (input && input.value === "" && location.pathname.endsWith("/find")) look();

@@ -1,6 +1,8 @@
 // Calculations without a new page: a form is sent, the server answers with the whole calculation, and it takes the place of
 // the old one. Focus stays where it was. Nothing is worked out here; without this script the same form brings a page.
 
+import { used } from "./recent.js";
+
 const STEP_KEYS = new Map([["ArrowUp", "more"], ["ArrowDown", "less"]]);
 const HOLD_FIRST = 450;
 const HOLD_NEXT = 110;
@@ -80,6 +82,8 @@ export async function ask(form, body, asked) {
     if (target instanceof HTMLElement) target.focus({ preventScroll: !(asked && faults) });
     if (target instanceof HTMLInputElement && target.type === "text") target.setSelectionRange(from ?? null, to ?? null);
     say(fresh.dataset.say ?? "");
+    const question = section.querySelector("header :is(h1, h2, h3)")?.textContent ?? "";
+    if (asked && !faults) used({ path: `${location.pathname.slice(1)}#${section.id}`, title: question, place: document.querySelector("h1")?.textContent ?? "" });
   } catch (error) {
     if (error instanceof DOMException && error.name === "AbortError") return;
     const sentence = "The calculating part is not answering. What you typed is kept; press Work it out to ask again.";
