@@ -20,6 +20,7 @@
 //! - `[words](table:nail-sizes)` and `[words](drawing:rake-cut)` lead to where a table or a drawing stands.
 //! - A list in which every item begins in bold (`- **Bay**: ...`), below the head of a page, is a list of terms: each is a place
 //!   that a link may lead to, `glossary.md#bay`.
+//! - A list of links and nothing else is a row of places to jump to.
 //! - Fenced blocks with a TOML body: `calculator` (id, values), `caution` (key), `table` (name: `calculators`,
 //!   `cautions`, `sources`, or one of the reference tables, such as `nail-sizes`), `drawing` (name, and values for the
 //!   calculation it is drawn from), `look` (id of a calculator, values): its answer in one line, with the way to it.

@@ -71,6 +71,22 @@ impl Text {
         found
     }
 
+    /// Whether it is a list in which every item is a link and nothing else: places to jump to.
+    pub(crate) fn is_list_of_links(&self) -> bool {
+        let Some(Event::Start(Tag::List(None))) = self.0.first() else { return false };
+        let (mut items, mut links, mut inside) = (0, 0, false);
+        for event in &self.0 {
+            match event {
+                Event::Start(Tag::Item) => items += 1,
+                Event::Start(Tag::Link { .. }) => (links, inside) = (links + 1, true),
+                Event::End(TagEnd::Link) => inside = false,
+                Event::Text(_) | Event::Code(_) if !inside => return false,
+                _ => {}
+            }
+        }
+        items == links
+    }
+
     /// Whether nothing is left to print.
     pub(crate) fn is_empty(&self) -> bool {
         self.words().is_empty()

@@ -301,6 +301,10 @@ impl Handbook {
             Block::Heading { level, id, text } => {
                 format!("<h{level} id=\"{id}\">{}</h{level}>\n", text.html(setting))
             }
+            Block::Prose(text) if text.is_list_of_links() => {
+                let letters = if text.words().split_whitespace().all(|word| word.len() < 3) { " letters" } else { "" };
+                format!("<nav class=\"jumps{letters} wide\" aria-label=\"On this page\">{}</nav>\n", text.html(setting))
+            }
             Block::Prose(text) => text.html(setting),
             Block::Table(text) => format!(
                 "<div class=\"tablewrap worded wide\" role=\"group\" aria-label=\"Table\" tabindex=\"0\">{}</div>\n",

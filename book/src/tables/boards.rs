@@ -15,7 +15,11 @@ pub(super) fn fractions(_: Units) -> TableView {
         let text = calculators::quantity::print::inches(exact, 64);
         let inches = exact.in_mm() / 25.4;
         let fraction = figure_cell(figure::set(text.trim_end_matches(" in")));
-        [fraction, cell(format!("{inches:.4}")), cell(format!("{:.2}", (exact.in_mm() * 100.0 + 1e-6).round() / 100.0))]
+        [
+            fraction,
+            cell(format!("{:.4}", inches + 1e-9)),
+            cell(format!("{:.2}", (exact.in_mm() * 100.0 + 1e-6).round() / 100.0)),
+        ]
     };
     let rows = (1..=32).map(|count| Row { cells: one(count).into_iter().chain(one(count + 32)).collect() });
     let source = Source::new(works::SP_811, "an inch is 25.4 mm exactly", Standing::Published);

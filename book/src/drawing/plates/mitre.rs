@@ -30,7 +30,8 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
     canvas.text((square_end + 22.0, top - 14.0), Anchor::Start, "", "45°");
     canvas.line((true_end, top), (true_end - 8.0, top - 10.0), "thin");
     canvas.line((square_end, top), (square_end + 18.0, top - 14.0), "thin");
-    canvas.text((left + 10.0, foot - 14.0), Anchor::Start, "", "LONG POINT DOWN RIGHT");
+    canvas.text((left + 200.0, foot - 14.0), Anchor::Start, "", "LONG POINT");
+    canvas.line((left + 312.0, foot - 19.0), (right - 10.0, foot - 5.0), "thin");
     let (corner, opens) = (format!("{corner}°"), given.said(opens));
     Some(Plate {
         title: "One piece of a corner on the saw",
