@@ -148,18 +148,18 @@ pub async fn wall(
     let printed_in = filled::units_of(&pairs).unwrap_or(choices.units);
     let part = headers.contains_key(PART);
     let work = tokio::task::spawn_blocking(move || {
+        let turned = pairs.iter().rev().find(|(name, _)| name == "turn").and_then(|(_, word)| {
+            [Units::Imperial, Units::Metric].into_iter().find(|units| units.word() == word)
+        });
+        let mut pairs = pairs;
+        // The unit switch says in the other units what was typed; it stands outside the form and has a name of its own.
+        pairs.extend(turned.map(|units| (filled::ACTION.to_owned(), format!("turn {}", units.word()))));
+        let units = turned.unwrap_or(printed_in);
+        let form = filled::read(entry, &pairs, units);
         let last = |name: &str| pairs.iter().rev().find(|(one, _)| one == name).map(|(_, text)| text.as_str());
-        let form = filled::read(entry, &pairs, printed_in);
-        let turned = last("turn")
-            .and_then(|word| [Units::Imperial, Units::Metric].into_iter().find(|units| units.word() == word));
-        // Values were written in the units of the page they came from; from here on they name their units themselves.
-        let values = match (turned, entry.read(&form.values, printed_in)) {
-            (Some(_), Ok(canonical)) => canonical,
-            _ => form.values,
-        };
         let wish = Wish {
-            values,
-            units: turned.unwrap_or(printed_in),
+            values: form.values,
+            units,
             layout: last("show").or_else(|| last("layout")).and_then(|word| word.parse().ok()).unwrap_or(1),
             view: WallView::named(last("view").unwrap_or_default()),
             at: last("at").and_then(|word| word.parse().ok()).unwrap_or(1),

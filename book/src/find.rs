@@ -90,8 +90,11 @@ fn wanted(query: &str) -> Vec<Vec<String>> {
 }
 
 fn score(item: &Findable, wanted: &[Vec<String>]) -> u32 {
-    let weight =
-        |text: &str, word: &str, each: u32| if words_of(text).any(|other| other.starts_with(word)) { each } else { 0 };
+    // A whole word counts twice what the beginning of one does.
+    let weight = |text: &str, word: &str, each: u32| {
+        let fit = |other: String| if other == word { 2 } else { u32::from(other.starts_with(word)) };
+        words_of(text).map(fit).max().unwrap_or(0) * each
+    };
     let found = |word: &str| {
         weight(&item.title, word, 12)
             + weight(&item.also, word, 8)
@@ -104,7 +107,7 @@ fn score(item: &Findable, wanted: &[Vec<String>]) -> u32 {
         let other = words.iter().skip(1).map(|word| found(word)).max().unwrap_or(0);
         own.max(other)
     };
-    wanted.iter().map(|words| best(words)).map(|found| if 0 < found { found + 200 } else { 0 }).sum()
+    wanted.iter().map(|words| best(words)).map(|found| if 0 < found { found + 400 } else { 0 }).sum()
 }
 
 /// Words in lower case, a plural's s cut off so that `boards` finds `board`.

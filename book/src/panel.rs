@@ -112,8 +112,35 @@ struct GivenView {
 }
 
 /// An input as figures and tables, for a question that is put to somebody.
-pub(crate) fn given(theme: &Theme, entry: &Entry, printed: &Value) -> String {
-    theme.fill("given.html", &GivenView { blocks: blocks(printed, Node::new(entry.input_schema(), true), &[]) })
+pub(crate) fn given(theme: &Theme, entry: &Entry, read: Value, units: Units) -> String {
+    let node = Node::new(entry.input_schema(), true);
+    let printed = print::walk(with_kinds(read, node), units);
+    theme.fill("given.html", &GivenView { blocks: blocks(&printed, node, &[]) })
+}
+
+/// An input says of a physical quantity its value alone; to be printed it needs to say what it is.
+fn with_kinds(value: Value, node: Node<'_>) -> Value {
+    match value {
+        Value::Array(items) => {
+            let item = node.schema.get("items").map(|item| Node::new(item, true));
+            items.into_iter().map(|value| item.map_or(Value::Null, |item| with_kinds(value, item))).collect()
+        }
+        Value::Object(mut fields) => {
+            if let Some(kind) = node.schema.get("x-kind") {
+                fields.entry("kind").or_insert_with(|| kind.clone());
+                return fields.into();
+            }
+            let whole = Value::Object(fields.clone());
+            let branch = branch_of(node, &whole);
+            for (name, field) in branch.fields() {
+                if let Some(place) = fields.get_mut(name) {
+                    *place = with_kinds(place.take(), field);
+                }
+            }
+            fields.into()
+        }
+        other => other,
+    }
 }
 
 /// The headline in words, for the announcement after an answer came in: `Clear bay: 13 in`.

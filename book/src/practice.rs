@@ -100,7 +100,7 @@ impl Handbook {
             seed: seed.to_string(),
             next: next.to_string(),
             units: units.word(),
-            given: panel::given(&self.theme, entry, &print::walk(read, units)),
+            given: panel::given(&self.theme, entry, read, units),
             said: attempt.map_or("", |attempt| attempt.said),
             fault: attempt
                 .and_then(|attempt| attempt.outcome.err())

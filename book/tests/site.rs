@@ -124,3 +124,35 @@ fn a_search_finds_the_step_and_the_calculation() {
     assert!(book.find("qqqq").is_empty());
     assert!(book.find(&"a".repeat(100_000)).is_empty());
 }
+
+/// Questions as they are asked with dusty gloves, and the calculation or place that must stand among the first four hits.
+const ASKED: [(&str, &str); 18] = [
+    ("where is my next mark", "set-out.html"),
+    ("how long is board 7", "cut-lengths"),
+    ("what do I set the saw to", "saw-angle"),
+    ("which nail", "nail-choice"),
+    ("switch in the way", "plate-clash"),
+    ("board doesn't meet the base", "base-and-board"),
+    ("wall longer than my stick", "scarf-joint"),
+    ("is the gap ok", "equal-bays"),
+    ("how many tubes of caulk", "#caulk"),
+    ("what grit next", "grit-ladder"),
+    ("can I spray", "spray-climate"),
+    ("how much thinner", "thinning"),
+    ("when is the second coat", "recoat-time"),
+    ("pull the tape", "tape-pull"),
+    ("skirting", "base-and-board"),
+    ("glue", "adhesive"),
+    ("how loud", "noise-dose"),
+    ("margin", "price-at-margin"),
+];
+
+#[test]
+fn a_question_in_a_tradespersons_words_is_answered_by_the_first_hits() {
+    let book = book();
+    for (asked, due) in ASKED {
+        let hits = book.find(asked);
+        let first: Vec<&str> = hits.iter().take(4).map(|hit| hit.path.as_str()).collect();
+        assert!(first.iter().any(|path| path.contains(due)), "«{asked}» finds {first:?}, not {due}");
+    }
+}

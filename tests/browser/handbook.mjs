@@ -79,7 +79,7 @@ export async function everyPage(page) {
       }
     }
   }
-  for (const wall of ["a", "b", "c"]) for (const view of ["numbers", "saw"]) seen.add(`/wall?wall=${wall}&view=${view}`);
+  for (const wall of ["a", "b", "c"]) for (const view of ["numbers", "saw", "client", "lists", "pole"]) seen.add(`/wall?wall=${wall}&view=${view}`);
   return [...seen];
 }
 

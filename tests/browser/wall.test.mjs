@@ -47,6 +47,13 @@ test("by touch: add a window, take layout 2, turn to millimetres, print", async 
   assert.equal(await page.getAttribute("html", "data-units"), "metric");
   assert.match((await marks(page))[0], /mm/);
   assert.equal(await openings(page), 1, "the window came along");
+  // 40 in is 1016 mm by definition (international inch, 1959).
+  assert.match(await page.inputValue("[name='/survey/openings/0/left']"), /^1016( mm)?$/);
+  const metric = await marks(page);
+  await Promise.all([page.waitForNavigation(), press(page.locator("button[name='turn'][value='imperial']"))]);
+  assert.match(await page.inputValue("[name='/survey/openings/0/left']"), /^40( in)?$/);
+  await Promise.all([page.waitForNavigation(), press(page.locator("button[name='turn'][value='metric']"))]);
+  assert.deepEqual(await marks(page), metric, "there and back nothing changed");
   const paper = await page.pdf({ format: "A4" });
   assert.ok(paper.length > 20_000, "a printed sheet");
   assert.deepEqual(wrong, []);
@@ -76,6 +83,9 @@ test("with scripts off: forms post, and the sheet comes back as a page", async (
   assert.match(await page.locator("h1").textContent(), /At the wall/);
   await page.click("button[name='turn'][value='metric']");
   assert.equal(await page.getAttribute("html", "data-units"), "metric");
+  await page.click("button[name='view'][value='sheet']");
+  assert.equal(await page.locator(".faults").count(), 0, "the survey came along through every part");
+  assert.equal(await page.locator(".way.chosen h3").textContent(), "Layout 2");
   await context.close();
 });
 

@@ -36,10 +36,12 @@ function wantedOf(query, { ignored, same }) {
 function score(item, wanted) {
   /** @type {[string[], number][]} */
   const fields = [[wordsOf(item.title), 12], [wordsOf(item.also), 8], [wordsOf(item.place), 3], [wordsOf(item.text), 2]];
-  const found = (/** @type {string} */ word) => fields.reduce((sum, [words, weight]) => sum + (words.some((one) => one.startsWith(word)) ? weight : 0), 0);
+  // A whole word counts twice what the beginning of one does.
+  const fit = (/** @type {string} */ one, /** @type {string} */ word) => (one === word ? 2 : one.startsWith(word) ? 1 : 0);
+  const found = (/** @type {string} */ word) => fields.reduce((sum, [words, weight]) => sum + words.reduce((most, one) => Math.max(most, fit(one, word)), 0) * weight, 0);
   return wanted.reduce((sum, [own, ...others]) => {
     const best = Math.max(found(own ?? "") * 2, ...others.map(found));
-    return sum + (best > 0 ? best + 200 : 0);
+    return sum + (best > 0 ? best + 400 : 0);
   }, 0);
 }
 
@@ -98,7 +100,7 @@ async function look() {
     const wanted = wantedOf(query, all);
     const recent = new Set(lately().map((one) => one.path));
     const scored = all.items.map((item) => ({ item, score: score(item, wanted) })).filter((one) => one.score > 0);
-    scored.sort((one, other) => other.score + (recent.has(other.item.path) ? 30 : 0) - one.score - (recent.has(one.item.path) ? 30 : 0));
+    scored.sort((one, other) => other.score + (recent.has(other.item.path) ? 60 : 0) - one.score - (recent.has(one.item.path) ? 60 : 0));
     show(scored.slice(0, MOST).map((one) => one.item), "");
   } catch {
     index = undefined;

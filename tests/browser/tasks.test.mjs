@@ -1,0 +1,129 @@
+// Small tasks as a new reader does them: a calculation without scripts, a search, practice, marks at the wall, the pole on paper.
+
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { PHONE, TABLET, open, startBrowser, startHandbook } from "./handbook.mjs";
+
+let handbook, browser;
+before(async () => { handbook = await startHandbook(); browser = await startBrowser(); });
+after(async () => { await browser?.close(); await handbook?.stop(); });
+
+test("without scripts a change of units keeps what was typed", async () => {
+  const { context, page, wrong } = await open(browser, handbook.address, { javaScriptEnabled: false });
+  await page.goto("/work/pieces-per-stick");
+  await page.fill("[name='/stick']", "100 in");
+  await page.click("header.runhead button[value='turn metric']");
+  // 100 in is 2540 mm by definition (international inch, 1959).
+  assert.match(await page.inputValue("[name='/stick']"), /^2540( mm)?$/);
+  assert.equal(await page.getAttribute("html", "data-units"), "metric");
+  assert.equal(await page.getAttribute("header.runhead button[value='turn metric']", "aria-pressed"), "true");
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("a search answers from the first letter, by keyboard, and what was used stands on top the next time", async () => {
+  const { context, page, wrong } = await open(browser, handbook.address, { viewport: PHONE });
+  await page.goto("/");
+  await page.focus("#ask");
+  await page.keyboard.type("n");
+  await page.waitForSelector("#found .hits a");
+  await page.fill("#ask", "");
+  await page.keyboard.type("nail length");
+  await page.waitForFunction(() => /nail/i.test(document.querySelector("#found .hits a strong")?.textContent ?? ""));
+  await page.keyboard.press("ArrowDown");
+  const title = await page.textContent("#found .hits a:focus strong");
+  await Promise.all([page.waitForNavigation(), page.keyboard.press("Enter")]);
+  assert.match(page.url(), /fix.*nail/);
+  await page.goto("/find");
+  await page.waitForSelector("#found .hits a");
+  assert.equal(await page.textContent("#found .hits a strong"), title, "lately used");
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("practice names the likely mistake, shows the working, and keeps a record", async () => {
+  const { context, page, wrong } = await open(browser, handbook.address);
+  // A margin of m leaves cost / (1 - m); a markup of the same figure gives cost x (1 + m). Arithmetic, no source.
+  const given = async (label) => Number((await page.textContent(`.given-numbers dt:text-is("${label}") + dd`)).replace(/[^\d.]/g, ""));
+  await page.goto("/practice/price-at-margin?seed=1");
+  const wrongWay = (await given("Cost")) * (1 + (await given("Margin")) / 100);
+  await page.fill("#said", wrongWay.toFixed(2));
+  await Promise.all([page.waitForNavigation(), page.keyboard.press("Enter")]);
+  assert.match(await page.textContent(".verdict"), /markup/);
+  assert.equal(await page.getAttribute("section.practice", "data-right"), "no");
+  assert.ok(await page.isVisible("ol.working"), "the working is shown after an attempt");
+  for (let row = 1; row <= 3; row += 1) {
+    await Promise.all([page.waitForNavigation(), page.click("a.main:text-is('Another one')")]);
+    assert.equal(await page.locator("ol.working").count(), 0, "no working before an attempt");
+    const price = (await given("Cost")) / (1 - (await given("Margin")) / 100);
+    await page.fill("#said", price.toFixed(2));
+    await Promise.all([page.waitForNavigation(), page.keyboard.press("Enter")]);
+    assert.equal(await page.getAttribute("section.practice", "data-right"), "yes");
+  }
+  await page.goto("/practice");
+  assert.match(await page.textContent("li[data-exercise='price-at-margin'] .record"), /learnt/);
+  assert.match(await page.textContent("#learnt"), /^1 of \d+ learnt/);
+  await page.click("#forget");
+  assert.equal(await page.textContent("li[data-exercise='price-at-margin'] .record"), "");
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("an answer that cannot be read is kept and told beside its box", async () => {
+  const { context, page, wrong } = await open(browser, handbook.address, { javaScriptEnabled: false });
+  await page.goto("/practice/equal-bays?seed=3");
+  await page.fill("#said", "about a foot");
+  await page.click("button:text-is('Check it')");
+  assert.equal(await page.inputValue("#said"), "about a foot");
+  assert.equal(await page.getAttribute("#said", "aria-invalid"), "true");
+  assert.ok((await page.textContent("#said-fault")).length > 20);
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("at the wall: one mark after the other, large enough for two metres, with one thumb", async () => {
+  for (const viewport of [TABLET, PHONE]) {
+    const { context, page, wrong } = await open(browser, handbook.address, { viewport, hasTouch: true });
+    await page.goto("/wall?wall=a&view=numbers");
+    const due = await page.$$eval("ol.wallmarks >> nth=0", ([list]) => [...list.querySelectorAll("li:not(.proof) .figure")].map((figure) => figure.textContent.replace(/\s+/g, "")));
+    assert.equal(due.length, 12);
+    const seen = [];
+    for (let n = 0; n < due.length; n += 1) {
+      seen.push((await page.textContent(".one .huge")).replace(/\s+/g, ""));
+      if (n + 1 < due.length) {
+        const before = await page.$(".one");
+        await page.tap(".one .turns .main");
+        await page.waitForFunction((old) => !old.isConnected, before);
+      }
+    }
+    assert.deepEqual(seen, due, "the marks come in the order of the list");
+    // A sign that is read at two metres should stand at least a two-hundredth of the distance high, 10 mm; common practice, no
+    // source. A CSS pixel on a tablet of this size is at least 0.16 mm, so digits of 70 px pass with room.
+    const size = await page.$eval(".one .huge", (one) => Number.parseFloat(getComputedStyle(one).fontSize));
+    assert.ok(size >= 88, `${size} px`);
+    const next = await page.locator(".one .turns .main").boundingBox();
+    assert.ok(next.height >= 80 && next.width >= viewport.width / 3, "a thumb's target");
+    assert.ok(next.y + next.height <= viewport.height, "in reach without scrolling");
+    assert.deepEqual(wrong, []);
+    await context.close();
+  }
+});
+
+test("the story pole stands on paper at full size", async () => {
+  const { context, page, wrong } = await open(browser, handbook.address);
+  await page.goto("/wall?wall=a&view=pole");
+  await page.emulateMedia({ media: "print" });
+  // A CSS inch is 96 px and 25.4 mm (CSS Values and Units Level 3, section 5.2).
+  const mm = (px) => (px * 25.4) / 96;
+  const strips = await page.$$eval(".pole-strip", (list) => list.map((svg) => {
+    const bar = [...svg.querySelectorAll("line.heavy")].map((line) => line.getBoundingClientRect()).filter((box) => box.width < 1 && box.height > 50);
+    return { width: svg.getBoundingClientRect().width, height: svg.getBoundingClientRect().height, bar: bar[0]?.height ?? 0 };
+  }));
+  assert.ok(strips.length >= 7);
+  for (const strip of strips) {
+    assert.ok(Math.abs(mm(strip.width) - 85) < 0.1 && Math.abs(mm(strip.height) - 232) < 0.1, `${mm(strip.width)} x ${mm(strip.height)} mm`);
+    assert.ok(Math.abs(mm(strip.bar) - 101.6) < 0.2, `the bar of 4 in is ${mm(strip.bar)} mm`);
+  }
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
