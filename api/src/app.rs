@@ -14,6 +14,7 @@ use tower_http::CompressionLevel;
 use tower_http::compression::CompressionLayer;
 use tower_http::compression::predicate::{NotForContentType, Predicate, SizeAbove};
 
+use crate::live::Live;
 use crate::{calculators as asked, choices, guard, openapi, pages, practice, walls};
 
 /// The largest body that is read: a wall with every list full takes a tenth of it.
@@ -68,8 +69,8 @@ fn worth_compressing() -> impl Predicate {
 }
 
 /// The whole product as a service.
-pub fn app(state: State) -> Router {
-    Router::new()
+pub fn app(book: impl Into<Live>) -> Router {
+    Router::<Live>::new()
         .route("/", get(pages::front))
         .route("/find", get(pages::find))
         .route("/choices", post(choices::choose))
@@ -87,5 +88,5 @@ pub fn app(state: State) -> Router {
         .layer(DefaultBodyLimit::max(LARGEST_BODY))
         .layer(CompressionLayer::new().quality(CompressionLevel::Fastest).compress_when(worth_compressing()))
         .layer(middleware::from_fn(guard::guard))
-        .with_state(state)
+        .with_state(book.into())
 }

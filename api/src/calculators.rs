@@ -16,12 +16,13 @@ use serde_json::{Value, json};
 
 use crate::answer::{self, Form};
 use crate::app::{LONGEST_WORK, State as Shared};
+use crate::live::Live;
 use crate::posted;
 use crate::problem::ApiError;
 use crate::walls;
 
 /// Routes under `/api/calculators`.
-pub fn routes() -> Router<Shared> {
+pub fn routes() -> Router<Live> {
     Router::new().route("/", get(list)).route("/{id}", get(card).post(work))
 }
 

@@ -148,9 +148,11 @@ pub async fn wall(
     let printed_in = filled::units_of(&pairs).unwrap_or(choices.units);
     let part = headers.contains_key(PART);
     let work = tokio::task::spawn_blocking(move || {
-        let turned = pairs.iter().rev().find(|(name, _)| name == "turn").and_then(|(_, word)| {
-            [Units::Imperial, Units::Metric].into_iter().find(|units| units.word() == word)
-        });
+        let turned = pairs
+            .iter()
+            .rev()
+            .find(|(name, _)| name == "turn")
+            .and_then(|(_, word)| [Units::Imperial, Units::Metric].into_iter().find(|units| units.word() == word));
         let mut pairs = pairs;
         // The unit switch says in the other units what was typed; it stands outside the form and has a name of its own.
         pairs.extend(turned.map(|units| (filled::ACTION.to_owned(), format!("turn {}", units.word()))));

@@ -55,7 +55,9 @@ impl Handbook {
         let source = Source::with_folder(folder).map_err(|error| {
             BookFaults(vec![BookFault::new(&folder.to_string_lossy(), 0, format!("cannot be read: {error}"))])
         })?;
-        Self::read(&source)
+        let (book, whole) = (Self::read(&source)?, Self::built_in()?);
+        let kept = check::cautions_kept(&whole.leaves, &book.leaves);
+        if kept.is_empty() { Ok(book) } else { Err(sorted(kept)) }
     }
 
     /// The book made of these files.

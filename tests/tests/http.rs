@@ -216,3 +216,52 @@ async fn the_document_is_openapi_3_1_and_its_schemas_are_whole() {
         );
     }
 }
+
+/// A folder of its own, removed when the test ends.
+struct Scratch(std::path::PathBuf);
+
+impl Scratch {
+    fn new(name: &str) -> Self {
+        let path = std::env::temp_dir().join(format!("benchleaf-{name}-{}", std::process::id()));
+        std::fs::create_dir_all(path.join("chapters")).expect("a folder");
+        Self(path)
+    }
+
+    fn write(&self, file: &str, text: &str) {
+        std::fs::write(self.0.join(file), text).expect("a file");
+    }
+}
+
+impl Drop for Scratch {
+    fn drop(&mut self) {
+        std::fs::remove_dir_all(&self.0).ok();
+    }
+}
+
+#[tokio::test]
+async fn an_edited_page_is_live_with_the_next_request_and_a_page_may_not_lose_its_cautions() {
+    let chapters = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../book/chapters");
+    let year = std::fs::read_to_string(chapters.join("17-year.md")).expect("the chapter");
+    let folder = Scratch::new("live");
+    folder.write("chapters/17-year.md", &year);
+    let app = api::app(api::live::Live::of_folder(&folder.0).expect("the book with one page replaced"));
+    let page = |app: axum::Router| async move {
+        let request = axum::http::Request::get("/year.html").header("host", "localhost").body(Body::empty()).expect("a request");
+        let reply = app.oneshot(request).await.expect("an answer");
+        let bytes = axum::body::to_bytes(reply.into_body(), usize::MAX).await.expect("a body");
+        String::from_utf8_lossy(&bytes).into_owned()
+    };
+    assert!(!page(app.clone()).await.contains("a sentence nobody wrote before"));
+    folder.write("chapters/17-year.md", &year.replacen("\n## ", "\nThis is a sentence nobody wrote before.\n\n## ", 1));
+    assert!(page(app.clone()).await.contains("a sentence nobody wrote before"), "the edit is live");
+    folder.write("chapters/17-year.md", "# Broken\n\n[nowhere](no-such-page.md)\n");
+    assert!(page(app.clone()).await.contains("a sentence nobody wrote before"), "a book with a fault is not served");
+
+    let spray = std::fs::read_to_string(chapters.join("15-spray.md")).expect("the chapter");
+    let block = spray.find("```caution").expect("spraying has a caution");
+    let end = spray[block..].match_indices("```").nth(1).expect("its end").0 + block + 3;
+    let other = Scratch::new("cautions");
+    other.write("chapters/15-spray.md", &format!("{}{}", &spray[..block], &spray[end..]));
+    let told = api::live::Live::of_folder(&other.0).err().expect("a caution is missing").to_string();
+    assert!(told.contains("15-spray.md") && told.contains("never removed"), "{told}");
+}

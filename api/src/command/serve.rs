@@ -2,11 +2,13 @@
 
 use std::io::Write;
 use std::net::Ipv4Addr;
+use std::path::PathBuf;
 
 use clap::Args;
 
 use super::{Failure, handbook};
 use crate::app::{State, app};
+use crate::live::Live;
 
 /// Where the handbook opens unless another port is asked for.
 const USUAL_PORT: u16 = 7391;
@@ -17,22 +19,29 @@ pub struct Serve {
     /// Port on this machine; 0 takes any free one.
     #[arg(long, default_value_t = USUAL_PORT)]
     port: u16,
+    /// A folder laid over the book in the binary, file by file (`chapters/`, `theme/`, `cautions.toml`). An edited page is live with
+    /// the next request.
+    #[arg(long, value_name = "DIR")]
+    book: Option<PathBuf>,
 }
 
 impl Default for Serve {
     fn default() -> Self {
-        Self { port: USUAL_PORT }
+        Self { port: USUAL_PORT, book: None }
     }
 }
 
 impl Serve {
     pub(super) fn run(&self) -> Result<(), Failure> {
-        let state = State::new(handbook()?);
+        let live = match &self.book {
+            Some(folder) => Live::of_folder(folder).map_err(|faults| Failure::Input(faults.to_string()))?,
+            None => State::new(handbook()?).into(),
+        };
         let runtime = tokio::runtime::Runtime::new().map_err(|why| Failure::Outside(format!("no runtime: {why}")))?;
-        runtime.block_on(self.listen(state))
+        runtime.block_on(self.listen(live))
     }
 
-    async fn listen(&self, state: State) -> Result<(), Failure> {
+    async fn listen(&self, live: Live) -> Result<(), Failure> {
         let at = (Ipv4Addr::LOCALHOST, self.port);
         let listener = match tokio::net::TcpListener::bind(at).await {
             // A second handbook on the same machine takes the next free port instead of failing.
@@ -51,7 +60,7 @@ impl Serve {
         let closed = async {
             tokio::signal::ctrl_c().await.ok();
         };
-        axum::serve(listener, app(state))
+        axum::serve(listener, app(live))
             .with_graceful_shutdown(closed)
             .await
             .map_err(|why| Failure::Outside(format!("the handbook closed: {why}")))
