@@ -340,6 +340,39 @@ mod tests {
     }
 
     #[test]
+    fn a_list_that_begins_in_bold_throughout_is_a_list_of_terms() {
+        let (chapter, faults) = read(
+            "chapters/x.md",
+            "# T\n\nLead.\n\n## B\n\n- **Clear bay**: the opening.\n- **Base**: the foot.\n\n## C\n\n- **Cap**: a strip.\n- a plain line\n",
+        );
+        assert_eq!(faults, []);
+        let names: Vec<_> = chapter
+            .blocks
+            .iter()
+            .filter_map(|placed| match &placed.block {
+                Block::Terms(terms) => {
+                    Some(terms.iter().map(|term| (term.id.as_str(), term.text.words())).collect::<Vec<_>>())
+                }
+                _ => None,
+            })
+            .collect();
+        assert_eq!(names, [[("clear-bay", "the opening.".to_owned()), ("base", "the foot.".to_owned())]]);
+    }
+
+    #[test]
+    fn only_a_list_of_nothing_but_links_is_a_row_of_jumps() {
+        let check = |list: &str, expected: bool| {
+            let (chapter, _) = read("chapters/x.md", &format!("# T\n\nLead.\n\n{list}"));
+            let Some(Placed { block: Block::Prose(text), .. }) = chapter.blocks.first() else { panic!("{list}") };
+            assert_eq!(text.is_list_of_links(), expected, "{list}");
+        };
+        check("- [one](#one)\n- [two `2 in`](#two)\n", true);
+        check("- [one](#one) and more\n", false);
+        check("- words\n", false);
+        check("1. [one](#one)\n", false);
+    }
+
+    #[test]
     fn faults_name_their_line() {
         let text = "# T\n\nLead.\n\n## Check\n\n- [ ] no key here\n\n<b>no</b>\n\n```caution\nkey =\n```\n\n```magic\na = 1\n```\n";
         let (_, faults) = read("chapters/x.md", text);

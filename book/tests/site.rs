@@ -156,3 +156,22 @@ fn a_question_in_a_tradespersons_words_is_answered_by_the_first_hits() {
         assert!(first.iter().any(|path| path.contains(due)), "«{asked}» finds {first:?}, not {due}");
     }
 }
+
+#[test]
+fn a_look_shows_the_headline_of_its_calculation_in_the_readers_units() {
+    let book = book();
+    let look = |units| {
+        let site = render(&book, units);
+        let page = site.pages.iter().find(|page| page.path == "questions.html").expect("twenty questions are a sheet");
+        let html = page.html(Light::Day);
+        let after = html.split("id=\"which-nail\"").nth(1).expect("the question is asked").to_owned();
+        after.split("</a></p>").next().unwrap_or_default().to_owned()
+    };
+    let (imperial, metric) = (look(Units::Imperial), look(Units::Metric));
+    // Board 3/4 in or 18 mm, plasterboard 1/2 in or 12.5 mm, hold 3/4 in or 19 mm: 2 in, or 49.5 mm and so a 50 mm nail; by hand.
+    assert!(imperial.contains("2<span class=\"un\">in</span>"), "{imperial}");
+    assert!(
+        metric.contains("50<span class=\"un\">mm</span>") && metric.contains("href=\"fix.html#nail-choice\""),
+        "{metric}"
+    );
+}

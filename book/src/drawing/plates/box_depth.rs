@@ -4,7 +4,7 @@ use calculators::fixing::box_set_back::PLASTER_SET_BACK;
 use calculators::quantity::{MILLIMETRE, Units};
 
 use super::given::Given;
-use super::plate::{Plate, Scale, WIDE};
+use super::plate::{Plate, Scale, WIDE, pointed};
 use crate::drawing::canvas::{Anchor, Canvas};
 
 /// What is allowed behind plaster, as the code of either unit system says it.
@@ -67,7 +67,10 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
         }
     }
     let foot = 150.0 + board.in_mm() * scale + 40.0;
-    canvas.text((20.0, foot), Anchor::Start, "", "PLATE");
+    let face = 150.0 + board.in_mm() * scale;
+    pointed(&mut canvas, (82.0, face + 5.0), (72.0, foot), Anchor::Start, "PLATE");
+    pointed(&mut canvas, (266.0, face - 14.0), (280.0, foot), Anchor::Start, "BOARD");
+    pointed(&mut canvas, (420.0, 130.0), (384.0, foot), Anchor::Start, "PLASTER");
     let (said, allowed) = (given.said(extension), allowed(given.units));
     Some(Plate {
         title: "The box behind the board, from above",
