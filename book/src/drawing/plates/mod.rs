@@ -6,6 +6,7 @@
 mod beads;
 mod box_depth;
 mod corner_lap;
+mod corner_legs;
 mod film;
 mod given;
 mod grains;
@@ -15,9 +16,11 @@ mod mitre;
 mod nail;
 mod notch;
 mod plate;
+mod pole;
 mod rake;
 mod scarf;
 mod spray;
+mod turn;
 
 use calculators::catalogue::{Fault, entry};
 use calculators::quantity::Units;
@@ -38,16 +41,19 @@ const fn drawn(name: &'static str, of: &'static str, draw: fn(&Given) -> Option<
     Named { name, of: Some(of), draw }
 }
 
-const PLATES: [Named; 13] = [
+const PLATES: [Named; 16] = [
     Named { name: "meeting-joints", of: None, draw: meeting::plate },
+    drawn("corner-legs", "corner-angle", corner_legs::plate),
     drawn("corner-lap", "corner-boards", corner_lap::plate),
     drawn("marks-and-steps", "running-marks", marks::plate),
+    drawn("pole-and-marks", "story-pole", pole::plate),
     drawn("mitre-cut", "saw-angle", mitre::plate),
     drawn("scarf-on-stud", "scarf-joint", scarf::plate),
     drawn("nail-window", "nail-choice", nail::plate),
     drawn("box-depth", "box-set-back", box_depth::plate),
     drawn("neck", "notch-neck", notch::plate),
     drawn("rake-cut", "stair-rake", rake::plate),
+    drawn("rail-turn", "rail-kinks", turn::plate),
     Named { name: "grit-steps", of: None, draw: grains::plate },
     Named { name: "bead-shapes", of: None, draw: beads::plate },
     drawn("wet-and-dry", "paint-film", film::plate),
