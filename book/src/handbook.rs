@@ -184,7 +184,7 @@ fn findable(leaves: &[Leaf], places: &BTreeMap<String, String>) -> Vec<Findable>
         }
         for placed in &leaf.chapter.blocks {
             let words = match &placed.block {
-                Block::Heading { level: 2, id, text } => {
+                Block::Heading { level: 2 | 3, id, text } => {
                     let next = Findable {
                         path: format!("{path}#{id}"),
                         title: text.words(),
@@ -195,6 +195,8 @@ fn findable(leaves: &[Leaf], places: &BTreeMap<String, String>) -> Vec<Findable>
                     all.push(std::mem::replace(&mut current, next));
                     continue;
                 }
+                // Places to jump to say nothing of their own.
+                Block::Prose(text) if text.is_list_of_links() => continue,
                 Block::Margin { label, labelled: true, text } => format!("{label}: {}", text.words()),
                 Block::Margin { text, .. } | Block::Heading { text, .. } | Block::Prose(text) | Block::Table(text) => {
                     text.words()

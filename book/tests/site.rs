@@ -131,7 +131,7 @@ const ASKED: [(&str, &str); 18] = [
     ("how long is board 7", "cut-lengths"),
     ("what do I set the saw to", "saw-angle"),
     ("which nail", "nail-choice"),
-    ("switch in the way", "plate-clash"),
+    ("switch in the way", "the-switch-is-in-the-way"),
     ("board doesn't meet the base", "base-and-board"),
     ("wall longer than my stick", "scarf-joint"),
     ("is the gap ok", "equal-bays"),
