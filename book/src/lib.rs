@@ -39,6 +39,7 @@ mod fence;
 mod figure;
 mod find;
 pub mod form;
+mod front;
 mod handbook;
 mod look;
 mod mathml;

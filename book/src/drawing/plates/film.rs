@@ -12,7 +12,7 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
     let foot = 200.0;
     let mut canvas = Canvas::default();
     canvas.hatched("drawing-wet-and-dry", "ground", (20.0, foot), (WIDE - 20.0, foot + 22.0), "medium");
-    canvas.rect((20.0, foot - wet * scale), (250.0, foot), "medium fill-wash");
+    canvas.rect((20.0, foot - wet * scale), (250.0, foot), "medium fill-wall");
     canvas.rect((330.0, foot - dry * scale), (WIDE - 20.0, foot), "medium fill-solid");
     canvas.text((36.0, 34.0), Anchor::Start, "", "WET, UNDER THE COMB");
     canvas.text((330.0, 34.0), Anchor::Start, "", "DRY");

@@ -20,7 +20,7 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
     canvas.path(&[(left, top), (true_end, top), (right, foot), (left, foot)], true, "medium fill-board");
     canvas.path(&[(left, foot), (right, foot), (true_end, top)], false, "heavy");
     let (low, high) = (true_end.min(square_end), true_end.max(square_end));
-    canvas.path(&[(low, top), (high, top), (right, foot)], true, "thin fill-wash");
+    canvas.path(&[(low, top), (high, top), (right, foot)], true, "thin fill-wall");
     canvas.line((square_end, top), (right, foot), "medium dashed");
     canvas.line((true_end, top), (right, foot), "cut");
     canvas.line((right, foot), (right, top - 10.0), "thin chain");

@@ -18,7 +18,7 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
     let mut canvas = Canvas::default();
     for pass in 0..PASSES {
         let (x, y) = (left(pass), 58.0 + 24.0 * pass as f64);
-        canvas.rect((x, y), (x + wide, y + 17.0), "medium fill-wash");
+        canvas.rect((x, y), (x + wide, y + 17.0), "medium fill-wall");
         canvas.text((x + wide / 2.0, y + 15.0), Anchor::Middle, "name", &(pass + 1).to_string());
     }
     across(&mut canvas, 40.0, (left(0), left(0) + wide), fan, given.units);
