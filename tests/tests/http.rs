@@ -246,7 +246,8 @@ async fn an_edited_page_is_live_with_the_next_request_and_a_page_may_not_lose_it
     folder.write("chapters/17-year.md", &year);
     let app = api::app(api::live::Live::of_folder(&folder.0).expect("the book with one page replaced"));
     let page = |app: axum::Router| async move {
-        let request = axum::http::Request::get("/year.html").header("host", "localhost").body(Body::empty()).expect("a request");
+        let request =
+            axum::http::Request::get("/year.html").header("host", "localhost").body(Body::empty()).expect("a request");
         let reply = app.oneshot(request).await.expect("an answer");
         let bytes = axum::body::to_bytes(reply.into_body(), usize::MAX).await.expect("a body");
         String::from_utf8_lossy(&bytes).into_owned()
