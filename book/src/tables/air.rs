@@ -25,12 +25,18 @@ pub(super) fn noise_times(_: Units) -> TableView {
 }
 
 /// A table with the air's temperature across and its humidity down.
-fn by_air(name: &'static str, units: Units, source: Source, value: impl Fn(f64, f64) -> String) -> TableView {
+fn by_air(
+    name: &'static str,
+    corner: String,
+    units: Units,
+    source: Source,
+    value: impl Fn(f64, f64) -> String,
+) -> TableView {
     let rows = HUMIDITIES.iter().map(|humidity| {
         let cells = temperatures(units).into_iter().map(|celsius| cell(value(celsius, *humidity)));
         Row { cells: std::iter::once(cell(amount::<kind::Humidity>(*humidity, units))).chain(cells).collect() }
     });
-    let mut head = vec!["Air".to_owned()];
+    let mut head = vec![corner];
     head.extend(temperatures(units).into_iter().map(|celsius| amount::<kind::Temperature>(celsius, units)));
     figured(name, head, rows.collect(), &[source])
 }
@@ -41,8 +47,11 @@ pub(super) fn dew_points(units: Units) -> TableView {
         "saturation pressure over water; dew point found from it",
         Standing::Published,
     );
-    by_air("Dew point", units, source, |celsius, humidity| {
-        amount::<kind::Temperature>(air::dew_point(celsius, humidity), units)
+    // The unit stands over the first column and in the head; repeated in each cell it would not fit a narrow page.
+    let degrees = |celsius: f64| amount::<kind::Temperature>(celsius, units);
+    let unit = degrees(0.0).trim_start_matches(|sign: char| !matches!(sign, '°')).to_owned();
+    by_air("Dew point", format!("{unit} in"), units, source, |celsius, humidity| {
+        degrees(air::dew_point(celsius, humidity)).trim_end_matches(unit.as_str()).trim_end_matches('\u{a0}').to_owned()
     })
 }
 
@@ -52,7 +61,7 @@ pub(super) fn slower_drying(units: Units) -> TableView {
         "vapour-pressure deficit of the sheet's air over the room's; never under 1",
         Standing::HouseDefault,
     );
-    by_air("How many times the sheet's waiting time", units, source, |celsius, humidity| {
+    by_air("How many times the sheet's waiting time", "Times in".to_owned(), units, source, |celsius, humidity| {
         format!("{:.1}", recoat::air_factor(celsius, humidity))
     })
 }

@@ -1,10 +1,10 @@
 //! Fractions, boards and how wood moves.
 
 use calculators::catalogue::{Source, Standing, works};
-use calculators::quantity::{Exact, Length, Units, kind};
+use calculators::quantity::{Length, Units, kind};
 use calculators::stock::{dressed, moisture};
 
-use super::{amount, figured, length, temperatures};
+use super::{amount, decimal, figured, length, temperatures};
 use crate::figure;
 use crate::reference::{Row, TableView, cell, figure_cell};
 
@@ -60,7 +60,7 @@ pub(super) fn moisture(units: Units) -> TableView {
             .map(|celsius| cell(format!("{:.1}", moisture::equilibrium_moisture(celsius, humidity))));
         Row { cells: std::iter::once(cell(amount::<kind::Humidity>(humidity, units))).chain(points).collect() }
     });
-    let mut head = vec!["Air".to_owned()];
+    let mut head = vec!["Percent in".to_owned()];
     head.extend(temperatures(units).into_iter().map(|celsius| amount::<kind::Temperature>(celsius, units)));
     figured("Moisture that wood comes to, percent", head, rows.collect(), &[moisture::EMC_SOURCE])
 }
@@ -73,7 +73,7 @@ pub(super) fn movement(units: Units) -> TableView {
     };
     let (dry, damp) = (moisture::equilibrium_moisture(21.0, 30.0), moisture::equilibrium_moisture(21.0, 65.0));
     let moved = |coefficient: f64| {
-        figure_cell(figure::set(&hundredths(moisture::width_change(rail, coefficient, damp - dry).exact(), units)))
+        figure_cell(figure::set(&decimal(moisture::width_change(rail, coefficient, damp - dry), 1, units)))
     };
     let rows = moisture::COEFFICIENTS.iter().map(|(species, flat, quarter)| Row {
         cells: vec![
@@ -93,12 +93,4 @@ pub(super) fn movement(units: Units) -> TableView {
         format!("{of} moves"),
     ];
     figured("Movement across the grain, air from 30 to 65 %", head, rows.collect(), &[moisture::WIDTH_SOURCE])
-}
-
-/// A small length as a decimal, since no tape shows it.
-fn hundredths(length: Exact, units: Units) -> String {
-    match units {
-        Units::Imperial => format!("{:.3} in", length.in_mm() / 25.4),
-        Units::Metric => format!("{:.1} mm", length.in_mm()),
-    }
 }

@@ -5,18 +5,19 @@ use calculators::filling::bead::{BeadShape, SOURCE as BEADS, metres_per};
 use calculators::fixing::{box_fill, nail_holding, nail_sizes, nails};
 use calculators::quantity::{Amount, Length, Units, kind};
 
-use super::{figured, length, lengths, row, view};
+use super::{decimal, figured, length, lengths, row, view};
 use crate::figure;
 use crate::reference::{Row, TableView, cell, figure_cell};
 
 pub(super) fn nails(units: Units) -> TableView {
     let rows = nail_sizes::COMMON.iter().map(|common| {
         let shank = |list| {
-            nail_sizes::of_penny(list, common.penny).map_or_else(String::new, |nail| length(nail.shank(), units))
+            nail_sizes::of_penny(list, common.penny)
+                .map_or_else(String::new, |nail| figure::set(&decimal(nail.shank(), 2, units)))
         };
         let figures = [
             length(common.length(), units),
-            length(common.shank(), units),
+            figure::set(&decimal(common.shank(), 2, units)),
             shank(&nail_sizes::BOX),
             shank(&nail_sizes::FINISHING),
         ];
@@ -29,7 +30,7 @@ pub(super) fn nails(units: Units) -> TableView {
 
 pub(super) fn wires(units: Units) -> TableView {
     let rows = (6..=23).rev().filter_map(|gauge| {
-        let shank = length(nail_sizes::wire_diameter(gauge)?, units);
+        let shank = figure::set(&decimal(nail_sizes::wire_diameter(gauge)?, 2, units));
         Some(Row { cells: vec![cell(gauge.to_string()), figure_cell(shank)] })
     });
     figured("Steel wire gauges", vec!["Gauge", "Diameter"], rows.collect(), &[nail_sizes::SOURCE])

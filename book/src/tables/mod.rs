@@ -83,8 +83,17 @@ fn lengths(name: impl Into<String>, lengths: &[Length], units: Units) -> Row {
     Row { cells: std::iter::once(cell(name)).chain(figures).collect() }
 }
 
+/// A quantity whose unit stays on its line.
 fn amount<K: Kind>(metric: f64, units: Units) -> String {
-    Amount::<K>::of(metric).text(units)
+    Amount::<K>::of(metric).text(units).replace(' ', "\u{a0}")
+}
+
+/// A length finer than a tape shows: thousandths of an inch, or millimetres to so many places.
+fn decimal(length: Length, places: usize, units: Units) -> String {
+    match units {
+        Units::Imperial => format!("{:.3} in", length.in_mm() / 25.4),
+        Units::Metric => format!("{:.places$} mm", length.in_mm()),
+    }
 }
 
 /// Room temperatures that are read off a thermometer in either unit system, in °C.
@@ -121,8 +130,11 @@ mod tests {
         check("fractions", Units::Imperial, 7, &["1/8", "0.1250", "3.18", "5/8", "0.6250", "15.88"]);
         // CDC 2003, table B.1: 6 air changes remove 99 % in 46 minutes, 99.9 % in 69 minutes, mixing perfect.
         check("clearing-times", Units::Metric, 2, &["6", "46 min", "69 min", "138 min"]);
+        // ASTM F1667, wire gauges: 15 is 0.072 in, 23 is 0.0258 in.
+        check("wire-gauges", Units::Imperial, 0, &["23", "0.026 in"]);
+        check("wire-gauges", Units::Metric, 8, &["15", "1.83 mm"]);
         // Two hours of a tool of 5 m/s² bring the action value (UK HSE ready reckoner; from memory).
-        check("vibration-times", Units::Metric, 2, &["5 m/s²", "120 min", "480 min"]);
+        check("vibration-times", Units::Metric, 2, &["5\u{a0}m/s²", "120\u{a0}min", "480\u{a0}min"]);
         // 90 - 88 / 2: plane geometry.
         check("saw-settings", Units::Metric, 1, &["87°", "46.5°", "1.3 mm", "6.7 mm"]);
     }
