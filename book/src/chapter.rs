@@ -9,7 +9,7 @@ use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, Options, Parser, Tag, T
 use crate::cautions::line_at;
 use crate::fault::BookFault;
 use crate::fence;
-use crate::pieces::{block_end, bold_beginning, inside, items, slug};
+use crate::pieces::{block_end, bold_beginning, inside, items, labelled, slug, uneven_rows};
 use crate::prose::Text;
 
 /// A chapter taken apart.
@@ -61,6 +61,12 @@ pub(crate) enum Block {
     Look { id: String, values: serde_json::Value },
     /// Terms and what they mean.
     Terms(Vec<Term>),
+}
+
+impl Block {
+    fn terms(labelled: Vec<(String, Text)>) -> Self {
+        Self::Terms(labelled.into_iter().map(|(name, text)| Term { id: slug(&name), name, text }).collect())
+    }
 }
 
 /// A word of the trade and what it means.
@@ -119,16 +125,6 @@ fn block_length(events: &[(Event<'static>, Range<usize>)]) -> usize {
     events.len()
 }
 
-/// The terms of a list in which every item begins in bold; nothing for any other list.
-fn terms(events: &[Event<'static>]) -> Option<Vec<Term>> {
-    let each = items(events).into_iter().map(|item| {
-        let (label, text) = bold_beginning(&item)?;
-        let name = label.trim_end_matches(['.', ':']).to_owned();
-        Some(Term { id: slug(&name), name, text })
-    });
-    each.collect()
-}
-
 struct Reader<'a> {
     file: &'a str,
     markdown: &'a str,
@@ -182,7 +178,7 @@ impl Reader<'_> {
                 self.place(line, Block::Checks { legend, hold: false, intro: Text::default(), items });
             }
             Event::Start(Tag::List(None)) => {
-                let block = terms(&events).map_or_else(|| Block::Prose(Text(events.clone())), Block::Terms);
+                let block = labelled(&events).map_or_else(|| Block::Prose(Text(events.clone())), Block::terms);
                 self.place(line, block);
             }
             Event::Start(Tag::BlockQuote(_)) => self.quote(line, &events),
@@ -198,7 +194,16 @@ impl Reader<'_> {
                     Err((below, what)) => self.fault(line + below, what),
                 }
             }
-            Event::Start(Tag::Table(_)) => self.place(line, Block::Table(Text(events))),
+            Event::Start(Tag::Table(_)) => {
+                for (row, cells, heads) in
+                    placed.first().map_or_else(Vec::new, |(_, range)| uneven_rows(&self.markdown[range.clone()]))
+                {
+                    let what =
+                        format!("this row has {cells} cells under {heads} heads; a bar inside a cell is written \\|");
+                    self.fault(line + row, what);
+                }
+                self.place(line, Block::Table(Text(events)));
+            }
             _ => self.place(line, Block::Prose(Text(events))),
         }
     }
@@ -214,13 +219,7 @@ impl Reader<'_> {
 
     /// Takes the list of what is known, to hand and left behind; false when the list is an ordinary one.
     fn needs_list(&mut self, events: &[Event<'static>]) -> bool {
-        let mut needs = Vec::new();
-        for item in items(events) {
-            match bold_beginning(&item) {
-                Some((label, text)) => needs.push((label.trim_end_matches(['.', ':']).to_owned(), text)),
-                None => return false,
-            }
-        }
+        let Some(needs) = labelled(events) else { return false };
         for (label, text) in needs {
             if label.eq_ignore_ascii_case("wait after") {
                 self.chapter.wait = Some(text);
@@ -357,6 +356,22 @@ mod tests {
             })
             .collect();
         assert_eq!(names, [[("clear-bay", "the opening.".to_owned()), ("base", "the foot.".to_owned())]]);
+    }
+
+    #[test]
+    fn a_row_with_a_cell_too_many_is_named_with_its_line() {
+        let (_, faults) = read(
+            "chapters/x.md",
+            "# T\n\nLead.\n\n| A | B |\n| --- | --- |\n| `1 in | 25 mm` | c |\n| `1 in \\| 25 mm` | c |\n| d |\n",
+        );
+        let told: Vec<_> = faults.iter().map(ToString::to_string).collect();
+        assert_eq!(
+            told,
+            [
+                "chapters/x.md:7: this row has 3 cells under 2 heads; a bar inside a cell is written \\|",
+                "chapters/x.md:9: this row has 1 cells under 2 heads; a bar inside a cell is written \\|"
+            ]
+        );
     }
 
     #[test]

@@ -56,6 +56,31 @@ pub(crate) fn bold_beginning(events: &[Event<'static>]) -> Option<(String, Text)
     Some((label, Text(rest)))
 }
 
+/// Labels and words of a list in which every item begins in bold; nothing for any other list.
+pub(crate) fn labelled(list: &[Event<'static>]) -> Option<Vec<(String, Text)>> {
+    let each = items(list).into_iter().map(|item| {
+        let (label, text) = bold_beginning(&item)?;
+        Some((label.trim_end_matches(['.', ':']).to_owned(), text))
+    });
+    each.collect()
+}
+
+/// Rows of a table in Markdown whose cells are not as many as the heads: row from 0, cells, heads.
+///
+/// Markdown drops what is too much without a word. A bar parts cells even inside backquotes, unless it is escaped.
+pub(crate) fn uneven_rows(table: &str) -> Vec<(usize, usize, usize)> {
+    let cells = |row: &str| {
+        let row = row.trim().trim_start_matches('>').trim();
+        let row = row.strip_prefix('|').unwrap_or(row);
+        let row = row.strip_suffix('|').filter(|cut| !cut.ends_with('\\')).unwrap_or(row);
+        let escaped = row.matches("\\|").count();
+        row.matches('|').count() - escaped + 1
+    };
+    let heads = table.lines().next().map_or(0, cells);
+    let rows = table.lines().enumerate().filter(|(_, row)| !row.trim().is_empty());
+    rows.map(|(at, row)| (at, cells(row), heads)).filter(|(_, cells, heads)| cells != heads).collect()
+}
+
 /// A heading's anchor: its words in lower case, joined by hyphens.
 pub(crate) fn slug(words: &str) -> String {
     let mut out = String::new();
