@@ -104,6 +104,8 @@ test("at the wall: one mark after the other, large enough for two metres, with o
     const next = await page.locator(".one .turns .main").boundingBox();
     assert.ok(next.height >= 80 && next.width >= viewport.width / 3, "a thumb's target");
     assert.ok(next.y + next.height <= viewport.height, "in reach without scrolling");
+    const onTop = await page.evaluate(([x, y]) => document.elementFromPoint(x, y)?.closest(".turns button")?.textContent, [next.x + next.width / 2, next.y + next.height - 4]);
+    assert.equal(onTop, "Next mark", "nothing lies over it");
     assert.deepEqual(wrong, []);
     await context.close();
   }
