@@ -58,7 +58,7 @@ pub(crate) enum Block {
     /// A drawing, perhaps with values other than its calculation's worked example.
     Drawing { name: String, values: serde_json::Value },
     /// A calculator's answer in one line, with the way to it.
-    Look { id: String, values: serde_json::Value },
+    Look { id: String, values: serde_json::Value, show: Vec<String> },
     /// Terms and what they mean.
     Terms(Vec<Term>),
 }

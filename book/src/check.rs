@@ -10,6 +10,7 @@ use crate::chapter::{Block, Chapter};
 use crate::drawing::plates;
 use crate::fault::BookFault;
 use crate::handbook::{FRONT, Leaf};
+use crate::look;
 use crate::reference;
 use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER};
 use crate::wall::invitation::wall_address;
@@ -37,6 +38,8 @@ pub(crate) fn cautions_kept(whole: &[Leaf], laid_over: &[Leaf]) -> Vec<BookFault
     }
     lost
 }
+
+const BOTH: [Units; 2] = [Units::Imperial, Units::Metric];
 
 /// Tells every fault between the files of a book.
 pub(crate) fn between_files(leaves: &[Leaf], cautions: &Cautions, faults: &mut Vec<BookFault>) {
@@ -92,19 +95,23 @@ fn names(leaf: &Leaf, cautions: &Cautions, faults: &mut Vec<BookFault>) {
             Block::Caution { key } if cautions.get(key).is_none() => {
                 tell(placed.line, format!("there is no caution {key} in cautions.toml"));
             }
-            Block::Calculator { id, .. } | Block::Look { id, .. } if entry(id).is_none() => {
+            Block::Calculator { id, .. } if entry(id).is_none() => {
                 tell(placed.line, format!("there is no calculator {id}"));
             }
             Block::Reference { table } if !reference::known().any(|known| known == table) => {
                 let known = reference::known().collect::<Vec<_>>().join(", ");
                 tell(placed.line, format!("there is no table {table}; known are {known}"));
             }
+            Block::Look { id, values, show } => {
+                let wrong = BOTH.iter().find_map(|units| look::figures(id, values, show, *units).err());
+                if let Some(why) = wrong {
+                    tell(placed.line, why);
+                }
+            }
             Block::Drawing { name, values } => {
-                for units in [Units::Imperial, Units::Metric] {
-                    if let Err(why) = plates::draw(name, values, units) {
-                        tell(placed.line, why);
-                        break;
-                    }
+                let wrong = BOTH.iter().find_map(|units| plates::draw(name, values, *units).err());
+                if let Some(why) = wrong {
+                    tell(placed.line, why);
                 }
             }
             _ => {}
@@ -266,6 +273,15 @@ mod tests {
         check(
             "```drawing\nname = \"bead-shapes\"\n[values]\nleg = \"3 mm\"\n```",
             "the drawing bead-shapes takes no values",
+        );
+    }
+
+    #[test]
+    fn a_look_names_places_of_the_answer_only() {
+        check("```look\nid = \"tape-pull\"\nshow = [\"/moon\"]\n```", "the answer of tape-pull has nothing at /moon");
+        check(
+            "```look\nid = \"saw-angle\"\nvalues = { corner = \"blunt\" }\n```",
+            "the calculator saw-angle refuses corner: ",
         );
     }
 

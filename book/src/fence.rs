@@ -22,7 +22,11 @@ pub(crate) fn read(kind: &str, body: &str) -> Result<Block, (usize, String)> {
     };
     match kind {
         "calculator" => Ok(Block::Calculator { id: word("id", "equal-bays")?, values: values() }),
-        "look" => Ok(Block::Look { id: word("id", "equal-bays")?, values: values() }),
+        "look" => {
+            let show = table.get("show").and_then(toml::Value::as_array);
+            let show = show.into_iter().flatten().filter_map(|one| one.as_str().map(str::to_owned)).collect();
+            Ok(Block::Look { id: word("id", "equal-bays")?, values: values(), show })
+        }
         "caution" => Ok(Block::Caution { key: word("key", "laser-light")? }),
         "table" => Ok(Block::Reference { table: word("name", "sources")? }),
         "drawing" => Ok(Block::Drawing { name: word("name", "rake-cut")?, values: values() }),

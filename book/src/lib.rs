@@ -23,7 +23,8 @@
 //! - A list of links and nothing else is a row of places to jump to.
 //! - Fenced blocks with a TOML body: `calculator` (id, values), `caution` (key), `table` (name: `calculators`,
 //!   `cautions`, `sources`, or one of the reference tables, such as `nail-sizes`), `drawing` (name, and values for the
-//!   calculation it is drawn from), `look` (id of a calculator, values): its answer in one line, with the way to it.
+//!   calculation it is drawn from), `look` (id of a calculator, values, and the places of
+//!   its answer to show): its answer in one line, with the way to it.
 //! - Calculators, tables and drawings stand once in the book. Every page but the front ends with a heading `Sources` and a list.
 //!
 //! Whatever is wrong is told at once, each fault with file and line ([`BookFaults`]).

@@ -1,6 +1,6 @@
-//! A calculator's answer in one line: the figures of its headline for the practice room, and the way to the calculation.
+//! A calculator's answer in one line: a few of its figures for the practice room, and the way to the calculation.
 
-use calculators::catalogue::entry;
+use calculators::catalogue::{Fault, entry};
 use calculators::quantity::Units;
 use serde::Serialize;
 use serde_json::Value;
@@ -16,21 +16,41 @@ struct LookView<'a> {
     figures: Vec<FigureView>,
 }
 
+/// The figures of a look: those at the places named, or the headline.
+///
+/// # Errors
+/// A calculator that is not there, values it refuses, a place that is not in its answer; in words.
+pub(crate) fn figures(id: &str, values: &Value, show: &[String], units: Units) -> Result<Vec<FigureView>, String> {
+    let entry = entry(id).ok_or_else(|| format!("there is no calculator {id}"))?;
+    let mut input = entry.example(units).input.clone();
+    let own = values.get(units.word()).unwrap_or(values);
+    if let (Some(input), Some(own)) = (input.as_object_mut(), own.as_object()) {
+        input.extend(own.iter().map(|(name, value)| (name.clone(), value.clone())));
+    }
+    let answer = entry.answer(&input, units).map_err(|faults| {
+        let printed = Fault::print_all(&faults, units);
+        let part = |key: &str| printed.pointer(&format!("/0/{key}")).and_then(Value::as_str).unwrap_or_default();
+        format!("the calculator {id} refuses {}: {}", part("pointer").trim_start_matches('/'), part("why"))
+    })?;
+    if let Some(missing) = show.iter().find(|place| answer.pointer(&format!("/result{place}")).is_none()) {
+        return Err(format!("the answer of {id} has nothing at {missing}"));
+    }
+    let headline = entry.card().headline.iter().copied();
+    Ok(if show.is_empty() {
+        panel::figures_at(entry, &answer, headline)
+    } else {
+        panel::figures_at(entry, &answer, show.iter().map(String::as_str))
+    })
+}
+
 impl Handbook {
-    /// One line with the worked example's answer, or that of the chapter's own values laid over it.
-    pub(crate) fn look(&self, id: &str, values: &Value, units: Units) -> String {
-        let Some(entry) = entry(id) else { return String::new() };
-        let mut input = entry.example(units).input.clone();
-        let own = values.get(units.word()).unwrap_or(values);
-        if let (Some(input), Some(own)) = (input.as_object_mut(), own.as_object()) {
-            input.extend(own.iter().map(|(name, value)| (name.clone(), value.clone())));
-        }
-        let answer = entry.answer(&input, units).unwrap_or_default();
+    /// One line with figures of a calculator's answer for the practice room, or for the chapter's own values.
+    pub(crate) fn look(&self, id: &str, values: &Value, show: &[String], units: Units) -> String {
         let view = LookView {
             place: self.place_of(id).unwrap_or("index.html"),
             number: self.numbers.get(id).map_or("", String::as_str),
-            title: entry.card().title,
-            figures: panel::headline(entry, &answer),
+            title: entry(id).map_or("", |entry| entry.card().title),
+            figures: figures(id, values, show, units).unwrap_or_default(),
         };
         self.theme.fill("look.html", &view)
     }

@@ -84,7 +84,7 @@ pub(crate) fn html(theme: &Theme, entry: &Entry, answer: &Value, units: Units) -
         entry.answer_schema().get("properties").and_then(|properties| properties.get("result")).unwrap_or(&empty);
     let headline = entry.card().headline;
     let view = PanelView {
-        headline: self::headline(entry, answer),
+        headline: figures_at(entry, answer, headline.iter().copied()),
         blocks: blocks(result, Node::new(schema, true), headline),
         notes: notes(answer),
         working: working(answer, units),
@@ -92,16 +92,21 @@ pub(crate) fn html(theme: &Theme, entry: &Entry, answer: &Value, units: Units) -
     theme.fill("panel.html", &view)
 }
 
-/// The figures an answer begins with.
-pub(crate) fn headline(entry: &Entry, answer: &Value) -> Vec<FigureView> {
+/// The figures of an answer at these places in its result; a place that is not there is left out.
+pub(crate) fn figures_at<'p>(entry: &Entry, answer: &Value, places: impl Iterator<Item = &'p str>) -> Vec<FigureView> {
     let empty = Value::Null;
     let schema =
         entry.answer_schema().get("properties").and_then(|properties| properties.get("result")).unwrap_or(&empty);
-    let figures = entry.card().headline.iter().filter_map(|pointer| {
+    let figures = places.filter_map(|pointer| {
         let node = shape::at(schema, pointer)?;
         let value = answer.pointer(&format!("/result{pointer}")).filter(|value| !value.is_null())?;
-        let name = pointer.rsplit('/').next().unwrap_or_default();
-        Some(figure_view(node.label(name), value, &node))
+        let name = pointer.rsplit('/').find(|part| part.parse::<usize>().is_err()).unwrap_or_default();
+        let row = pointer.split('/').filter_map(|part| part.parse::<usize>().ok()).next_back();
+        let label = match row {
+            Some(row) => format!("{} {}", node.label(name), row + 1),
+            None => node.label(name),
+        };
+        Some(figure_view(label, value, &node))
     });
     figures.collect()
 }

@@ -225,7 +225,7 @@ impl Handbook {
             Block::Drawing { name, values } => {
                 plates::draw(name, values, units).map(|plate| plate.html(name)).unwrap_or_default()
             }
-            Block::Look { id, values } => self.look(id, values, units),
+            Block::Look { id, values, show } => self.look(id, values, show, units),
             Block::Terms(terms) => {
                 let terms =
                     terms.iter().map(|term| TermView { id: &term.id, name: &term.name, text: term.text.html(setting) });
