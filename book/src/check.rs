@@ -271,8 +271,8 @@ mod tests {
     fn a_drawing_is_refused_values_its_calculation_refuses() {
         check("```drawing\nname = \"rake-cut\"\n[values]\nrise = \"no length\"\n```", "the drawing rake-cut: rise: ");
         check(
-            "```drawing\nname = \"bead-shapes\"\n[values]\nleg = \"3 mm\"\n```",
-            "the drawing bead-shapes takes no values",
+            "```drawing\nname = \"grit-steps\"\n[values]\nfrom = \"P80\"\n```",
+            "the drawing grit-steps takes no values",
         );
     }
 

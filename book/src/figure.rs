@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use calculators::quantity::{Length, Units, print};
+use calculators::quantity::{FOOT, Length, MILLIMETRE, Units, print};
 
 /// Text made fit for HTML.
 pub(crate) fn escape(text: &str) -> String {
@@ -104,6 +104,14 @@ fn unit_at_the_end(text: &str) -> (&str, Option<&str>) {
     }
 }
 
+/// A long run in whole feet or whole metres, with its unit: what is cut from a cartridge is never told to the millimetre.
+pub(crate) fn run(length: Length, units: Units) -> String {
+    match units {
+        Units::Imperial => print::feet_inches(length.exact().down_to(FOOT).exact(), 1),
+        Units::Metric => format!("{} m", length.whole_parts(MILLIMETRE * 1_000)),
+    }
+}
+
 /// A sentence with its fractions stacked: `the last bay is 12 7/8 in wide`.
 pub(crate) fn in_sentence(text: &str) -> String {
     let words: Vec<&str> = text.split(' ').collect();
@@ -197,6 +205,13 @@ mod tests {
         assert!(in_prose("900 mm", Units::Imperial).expect("a length").contains("<i>7</i><i>16</i>"));
         assert_eq!(in_prose("benchleaf render", Units::Metric), None);
         assert_eq!(in_prose("12", Units::Metric), None);
+    }
+
+    #[test]
+    fn a_run_is_told_in_whole_feet_or_metres() {
+        // 304.8 mm to a foot, exactly (NIST SP 811, appendix B).
+        assert_eq!(run(Length::mm(59_436), Units::Imperial), "195'");
+        assert_eq!(run(Length::mm(66_667), Units::Metric), "66 m");
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! Nails, wires, beads, boxes.
 
-use calculators::catalogue::{Source, Standing, works};
+use calculators::catalogue::{Source, Standing, entry, works};
 use calculators::filling::bead::{BeadShape, SOURCE as BEADS, metres_per};
 use calculators::fixing::{box_fill, nail_holding, nail_sizes, nails};
 use calculators::quantity::{Amount, Length, Units, kind};
@@ -83,20 +83,14 @@ pub(super) fn nail_windows(units: Units) -> TableView {
 
 /// How far a cartridge goes, by the size and shape of the bead.
 pub(super) fn bead_runs(units: Units) -> TableView {
-    let (sizes, cartridge): (Vec<Length>, f64) = match units {
-        Units::Imperial => ([4, 8, 12, 16, 24].map(Length::sixty_fourths).to_vec(), 298.69),
-        Units::Metric => ([2, 3, 4, 5, 6, 10].map(Length::mm).to_vec(), 300.0),
+    let sizes: Vec<Length> = match units {
+        Units::Imperial => [4, 8, 12, 16, 24].map(Length::sixty_fourths).to_vec(),
+        Units::Metric => [2, 3, 4, 5, 6, 10].map(Length::mm).to_vec(),
     };
-    let cartridge: Amount<kind::SmallVolume> = Amount::of(cartridge);
+    let cartridge: Amount<kind::SmallVolume> = Amount::of(usual_cartridge(units));
     let run = |shape: BeadShape, size: Length| {
         let metres = metres_per(cartridge, shape.section_mm2(size, size), 0.0);
-        let step = if units == Units::Imperial { Length::inches(12) } else { Length::mm(1_000) };
-        let whole = Length::nearest_mm(metres * 1_000.0).exact().down_to(step);
-        let text = match units {
-            Units::Imperial => calculators::quantity::print::feet_inches(whole.exact(), 1),
-            Units::Metric => format!("{} m", whole.in_m()),
-        };
-        figure_cell(figure::set(&text))
+        figure_cell(figure::set(&figure::run(Length::nearest_mm(metres * 1_000.0), units)))
     };
     let rows = sizes.into_iter().map(|size| Row {
         cells: vec![
@@ -116,4 +110,12 @@ pub(super) fn bead_runs(units: Units) -> TableView {
         "Filled".to_owned(),
     ];
     figured("Run of one cartridge, nothing lost", head, rows.collect(), &[BEADS])
+}
+
+/// The cartridge of the caulk calculation's worked example, mL.
+fn usual_cartridge(units: Units) -> f64 {
+    let caulk = entry("caulk");
+    let read = caulk.and_then(|caulk| caulk.read(&caulk.example(units).input, units).ok());
+    read.and_then(|input| input.pointer("/cartridge/value").or_else(|| input.get("cartridge"))?.as_f64())
+        .unwrap_or_default()
 }

@@ -1,23 +1,20 @@
 //! Sections of beads of one size with how far a cartridge goes, and the gap that is too wide for one.
 
 use calculators::filling::bead::{BeadShape, metres_per};
-use calculators::quantity::{Amount, Length, Units, kind};
+use calculators::quantity::{Amount, Length, kind};
 use calculators::wall::defaults::WIDEST_CAULK;
 
 use super::given::Given;
 use super::plate::{Plate, Scale, pointed};
 use crate::drawing::canvas::{Anchor, At, Canvas};
+use crate::figure;
 
 /// Side of every bead on the sheet.
 const SIDE: f64 = 62.0;
 
 pub(super) fn plate(given: &Given) -> Option<Plate> {
-    // The usual leg and the usual cartridge of each unit system. Common practice.
-    let (size, cartridge) = match given.units {
-        Units::Imperial => (Length::sixty_fourths(8), 298.69),
-        Units::Metric => (Length::mm(3), 300.0),
-    };
-    let cartridge: Amount<kind::SmallVolume> = Amount::of(cartridge);
+    let size = given.put("/leg")?.nearest(Length::um(1));
+    let cartridge: Amount<kind::SmallVolume> = Amount::of(given.put_number("/cartridge")?);
     let mut canvas = Canvas::default();
     let mut words = Vec::new();
     let shapes = [
@@ -40,8 +37,8 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
         let metres = metres_per(cartridge, shape.section_mm2(size, size), 0.0);
         let far = Length::nearest_mm(metres * 1_000.0);
         canvas.text((x + SIDE / 2.0, foot + 26.0), Anchor::Middle, "", letters);
-        canvas.text((x + SIDE / 2.0, foot + 50.0), Anchor::Middle, "yours", &run(far, given.units));
-        words.push(format!("{name} {}", run(far, given.units)));
+        canvas.text((x + SIDE / 2.0, foot + 50.0), Anchor::Middle, "yours", &figure::run(far, given.units));
+        words.push(format!("{name} {}", figure::run(far, given.units)));
     }
     wide_gap(&mut canvas, (120.0, 300.0));
     let (size, gap) = (size.text(given.units), WIDEST_CAULK.in_units(given.units).text(given.units));
@@ -61,16 +58,6 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
         tall: 322.0,
         canvas,
     })
-}
-
-/// A run in whole feet or metres, with its unit.
-fn run(length: Length, units: Units) -> String {
-    let step = if units == Units::Imperial { Length::inches(12) } else { Length::mm(1_000) };
-    let whole = length.exact().down_to(step);
-    match units {
-        Units::Imperial => calculators::quantity::print::feet_inches(whole.exact(), 1),
-        Units::Metric => format!("{} m", whole.in_m()),
-    }
 }
 
 fn section(shape: BeadShape, (x, foot): At) -> Vec<At> {

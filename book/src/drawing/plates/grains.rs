@@ -1,5 +1,6 @@
 //! Grains of a grit ladder beside each other, and the one step too long.
 
+use calculators::quantity::{Amount, kind};
 use calculators::sanding::grain::p_median;
 use calculators::sanding::grit_ladder::{LONGEST_STEP, ladder};
 
@@ -13,7 +14,7 @@ const TO: u16 = 220;
 /// Drawing units to a micrometre.
 const SCALE: f64 = 0.42;
 
-pub(super) fn plate(_: &Given) -> Option<Plate> {
+pub(super) fn plate(given: &Given) -> Option<Plate> {
     let rungs = ladder(FROM, TO, LONGEST_STEP)?;
     let sizes: Vec<f64> = rungs.iter().filter_map(|grade| p_median(*grade)).collect();
     let (coarse, fine) = (p_median(FROM)?, p_median(TO)?);
@@ -44,7 +45,11 @@ pub(super) fn plate(_: &Given) -> Option<Plate> {
         "",
         &format!("P{FROM} TO P{TO} AT ONCE: {:.1}, TOO FAR", coarse / fine),
     );
-    let words: Vec<String> = rungs.iter().zip(&sizes).map(|(grade, size)| format!("P{grade} {size} µm")).collect();
+    let words: Vec<String> = rungs
+        .iter()
+        .zip(&sizes)
+        .map(|(grade, size)| format!("P{grade} {}", Amount::<kind::Film>::of(*size).text(given.units)))
+        .collect();
     Some(Plate {
         title: "Grains of a ladder of grits",
         description: format!(

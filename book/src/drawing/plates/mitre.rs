@@ -1,5 +1,7 @@
 //! The end of one piece of a corner, cut to the corner it was measured for and cut to 45 degrees.
 
+use calculators::quantity::{Amount, kind};
+
 use super::given::Given;
 use super::plate::{Plate, Scale};
 use crate::drawing::canvas::{Anchor, Canvas};
@@ -32,7 +34,7 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
     canvas.line((square_end, top), (square_end + 18.0, top - 14.0), "thin");
     canvas.text((left + 200.0, foot - 14.0), Anchor::Start, "", "LONG POINT");
     canvas.line((left + 312.0, foot - 19.0), (right - 10.0, foot - 5.0), "thin");
-    let (corner, opens) = (format!("{corner}°"), given.said(opens));
+    let (corner, opens) = (Amount::<kind::Angle>::of(corner).text(given.units), given.said(opens));
     Some(Plate {
         title: "One piece of a corner on the saw",
         description: format!(

@@ -55,7 +55,7 @@ const PLATES: [Named; 16] = [
     drawn("rake-cut", "stair-rake", rake::plate),
     drawn("rail-turn", "rail-kinks", turn::plate),
     Named { name: "grit-steps", of: None, draw: grains::plate },
-    Named { name: "bead-shapes", of: None, draw: beads::plate },
+    drawn("bead-shapes", "caulk", beads::plate),
     drawn("wet-and-dry", "paint-film", film::plate),
     drawn("spray-overlap", "spray-passes", spray::plate),
 ];

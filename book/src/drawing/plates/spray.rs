@@ -1,5 +1,7 @@
 //! Passes of a spray gun beside each other and what they add up to.
 
+use calculators::quantity::{Amount, kind};
+
 use super::given::Given;
 use super::plate::{Plate, Scale, WIDE, across};
 use crate::drawing::canvas::{Anchor, Canvas};
@@ -40,7 +42,7 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
     canvas.path(&outline, true, "medium fill-solid");
     canvas.line((20.0, foot), (WIDE - 20.0, foot), "heavy");
     canvas.text((WIDE / 2.0, foot + 26.0), Anchor::Middle, "", "WHAT LIES ON THE WALL");
-    let share = format!("{overlap} %");
+    let share = Amount::<kind::Percent>::of(overlap).text(given.units);
     Some(Plate {
         title: "Passes and their overlap",
         description: format!(
