@@ -1,4 +1,5 @@
 //! The whole product from outside: what the tests share.
 
+pub mod inputs;
 pub mod published;
 pub mod sticks;
