@@ -1,6 +1,7 @@
 //! What is in the way, and what to do about it, for one layout.
 
 use super::boarding::RailLine;
+use super::corners::square_edge_stands_off;
 use super::defaults::{NARROWEST_RIP, RAIL_TO_PLATE, Settled, WIDEST_CAULK};
 use super::frame::{Frame, StopperSource};
 use super::measured::Measured;
@@ -10,9 +11,9 @@ use super::plan::{Action, Choice, Conflict, ConflictKind, Member, MemberKind, Po
 use super::plates::{PlateCase, choices};
 use super::rail_members::longest_usable;
 use super::scheme::WallInput;
-use super::survey::{Agreed, EndKind, OpeningKind};
+use super::survey::{Agreed, End, EndKind, OpeningKind};
 use crate::catalogue::Words;
-use crate::quantity::{Exact, Length};
+use crate::quantity::{Amount, Exact, Length, kind};
 
 /// What conflicts are looked for in.
 pub struct Scene<'a> {
@@ -573,5 +574,44 @@ fn corners(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
                 place: [at, Exact::ZERO, at, Exact::ZERO],
             });
         }
+        if let (EndKind::InsideSecond, Some(angle)) = (end.kind, end.angle) {
+            out_of_square_corner(scene, end, angle.get(), (at, name), found);
+        }
     }
+}
+
+/// An inside corner whose angle moves the first board by more than a tape shows: places count from a square corner.
+fn out_of_square_corner(
+    scene: &Scene<'_>,
+    end: &End,
+    degrees: f64,
+    (at, name): (Exact, &'static str),
+    found: &mut Vec<Conflict>,
+) {
+    let own = scene.input.scheme.board_thickness.get();
+    let other = end.other_thickness.map_or(own, Length::from);
+    let off = square_edge_stands_off(own, other, degrees);
+    let open = Length::nearest_mm(own.in_mm() * libm::fabs(1.0 / libm::tan(degrees.to_radians())));
+    if off.size().max(open) < Length::sixty_fourths(1) {
+        return;
+    }
+    let edge = if degrees < 90.0 { "front" } else { "back" };
+    found.push(Conflict {
+        severity: Severity::Note,
+        what: ConflictKind::Corner,
+        said: Words::new("the corner at the {} end is {}: a square edge meets the other wall’s boards at its {} first, {} further in, and stands open by {}; places here count from a square corner")
+            .with(name)
+            .with(Amount::<kind::Angle>::of(degrees))
+            .with(edge)
+            .with(off)
+            .with(open),
+        options: vec![way(
+            Action::Scribe,
+            Words::new("plane that edge to {} off square, or scribe it, and the board stands at its mark")
+                .with(Amount::<kind::Angle>::of(libm::fabs(90.0 - degrees))),
+        )],
+        members: Vec::new(),
+        box_index: None,
+        place: [at, Exact::ZERO, at, Exact::ZERO],
+    });
 }

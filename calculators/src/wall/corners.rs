@@ -60,6 +60,19 @@ pub fn mitre_point(thickness: Length, degrees: f64) -> Length {
     Length::nearest_mm(thickness.in_mm() * libm::tan((90.0 - degrees / 2.0).to_radians()))
 }
 
+/// How much further in than its square place a square-edged board meets the boards of the wall fitted first, at an inside corner
+/// of another angle; to the nanometre.
+///
+/// Below 90° its front edge meets first: (t + b × cos A) / sin A from the corner instead of t; above, its back edge: t / sin A.
+/// Here t is the other wall's thickness and b this board's.
+/// # Source
+/// Plane geometry.
+pub fn square_edge_stands_off(own: Length, other: Length, degrees: f64) -> Length {
+    let (sine, cosine) = (libm::sin(degrees.to_radians()), libm::cos(degrees.to_radians()));
+    let meets = (other.in_mm() + (own.in_mm() * cosine).max(0.0)) / sine;
+    Length::nearest_mm(meets) - other
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -79,6 +92,17 @@ mod tests {
         let lapping = corner(EndKind::OutsideLapping, CornerBoards::EqualReveal);
         assert_eq!((lapping.start, lapping.rip), (-thick.exact(), Length::sixty_fourths(208).exact()));
         assert!(at_corner(EndKind::CasingBay, board, thick, thick, 90.0, CornerBoards::EqualReveal).is_none());
+    }
+
+    #[test]
+    fn a_square_edge_stands_off_in_a_corner_that_is_not_square() {
+        // By hand, boards 3/4 thick: at 88.5° (0.75 + 0.75 x 0.026177) / 0.999657 is 0.76989; at 95° 0.75 / 0.996195 is 0.75286.
+        let inches = |degrees| {
+            square_edge_stands_off(Length::sixty_fourths(48), Length::sixty_fourths(48), degrees).in_mm() / 25.4
+        };
+        assert!((inches(88.5) - 0.01989).abs() < 0.000_02, "{}", inches(88.5));
+        assert!((inches(95.0) - 0.00286).abs() < 0.000_02, "{}", inches(95.0));
+        assert!(inches(90.0).abs() < 1e-6);
     }
 
     #[test]

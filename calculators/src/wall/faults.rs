@@ -190,10 +190,24 @@ fn overlap_faults(survey: &Survey, at: &str, faults: &mut Vec<Fault>) {
     let openings = openings(survey, at);
     for (n, later) in openings.iter().enumerate() {
         for earlier in openings[..n].iter().filter(|earlier| earlier.overlaps_along(later)) {
-            let why = Words::new("overlaps {}, which ends at {}; give openings above each other as one")
-                .with(earlier.pointer.clone())
-                .with(earlier.right);
-            faults.push(Fault::new(format!("{}/left", later.pointer), said(later.left), why, said(earlier.right)));
+            if earlier.overlaps(later) {
+                let why = Words::new("overlaps {}, which ends at {}").with(earlier.pointer.clone()).with(earlier.right);
+                faults.push(Fault::new(format!("{}/left", later.pointer), said(later.left), why, said(earlier.right)));
+                continue;
+            }
+            let start = match earlier.bottom.zip(later.bottom) {
+                Some((one, other)) => Words::new("stands above or below {}, and no board can pass between them: give the two as one opening, from {} to {}, from {} up to {}")
+                    .with(earlier.pointer.clone())
+                    .with(earlier.left.min(later.left))
+                    .with(earlier.right.max(later.right))
+                    .with(one.min(other)),
+                None => Words::new("stands above {}, and no board can pass between them: give the two as one opening, from {} to {}, from the floor up to {}")
+                    .with(earlier.pointer.clone())
+                    .with(earlier.left.min(later.left))
+                    .with(earlier.right.max(later.right)),
+            };
+            let why = start.with(earlier.top.max(later.top));
+            faults.push(Fault::new(later.pointer.clone(), "an opening", why, "one opening round both"));
         }
     }
     let boxes = boxes(survey, at);
@@ -398,6 +412,29 @@ mod tests {
         let found = plan(&input).err().unwrap_or_default();
         let found: Vec<_> = found.iter().map(|fault| fault.pointer.as_str()).collect();
         assert_eq!(found, pointers, "{changes:?}");
+    }
+
+    #[test]
+    fn openings_above_each_other_are_asked_for_as_one_with_its_sides() {
+        let mut wall = practice_room::input(Wall::Windows, Units::Imperial);
+        let mut low = wall["survey"]["openings"][0].clone();
+        (low["left"], low["right"]) = (json!("40 in"), json!("80 in"));
+        (low["bottom"], low["top"]) = (json!("10 in"), json!("20 in"));
+        wall["survey"]["openings"].as_array_mut().expect("a list").push(low);
+        let found =
+            plan(&serde_json::from_value(wall.clone()).expect("typed")).expect_err("one stands below the other");
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].pointer, "/survey/openings/2");
+        // By hand: the window from 34 3/4 to 77 1/4 and 30 to 80 high, the vent from 40 to 80 and 10 to 20 high.
+        let why = found[0].why.in_units(Units::Imperial);
+        for side in ["34 3/4", "80 in", "10 in"] {
+            assert!(why.contains(side) && why.contains("as one opening"), "{why}");
+        }
+        let openings = wall["survey"]["openings"].as_array_mut().expect("a list");
+        openings.pop();
+        (openings[0]["left"], openings[0]["right"]) = (json!("34 3/4 in"), json!("80 in"));
+        (openings[0]["bottom"], openings[0]["top"]) = (json!("10 in"), json!("80 in"));
+        assert!(plan(&serde_json::from_value(wall).expect("typed")).is_ok(), "as told, it can be planned");
     }
 
     #[test]
