@@ -46,11 +46,17 @@ const fn transfer(method: &'static str, share: f64, locator: &'static str) -> Tr
     Transfer { method, share: Cited::new(share, Source::new(CFR_40_60, locator, Standing::Published)) }
 }
 
+const fn remembered(method: &'static str, share: f64, locator: &'static str) -> Transfer {
+    Transfer { method, share: Cited::new(share, Source::new(CFR_40_60, locator, Standing::FromMemory)) }
+}
+
 /// Shares that emission rules assume. They are for small factory parts: a flat wall does better, open trim worse.
-pub const TRANSFER_IN_RULES: [Transfer; 7] = [
+pub const TRANSFER_IN_RULES: [Transfer; 9] = [
     transfer("air atomized spray", 0.25, "60.313"),
     transfer("airless spray", 0.25, "60.313"),
     transfer("manual electrostatic spray", 0.60, "60.313"),
+    remembered("nonrotational automatic electrostatic spray", 0.70, "60.313"),
+    remembered("rotating head electrostatic spray", 0.80, "60.313"),
     transfer("dip or flow coat", 0.90, "60.313"),
     transfer("air atomized spray", 0.25, "60.723"),
     transfer("air-assisted airless spray", 0.40, "60.723"),

@@ -36,7 +36,7 @@ const fn nail(penny: u32, quarters: i64, shank: i64) -> NailSize {
 }
 
 /// Common nails.
-pub const COMMON: [NailSize; 12] = [
+pub const COMMON: [NailSize; 16] = [
     nail(2, 4, 720),
     nail(3, 5, 800),
     nail(4, 6, 990),
@@ -49,12 +49,29 @@ pub const COMMON: [NailSize; 12] = [
     nail(12, 13, 1_480),
     nail(16, 14, 1_620),
     nail(20, 16, 1_920),
+    nail(30, 18, 2_070),
+    nail(40, 20, 2_250),
+    nail(50, 22, 2_440),
+    nail(60, 24, 2_630),
 ];
 /// Box nails.
-pub const BOX: [NailSize; 5] =
-    [nail(4, 6, 800), nail(6, 8, 990), nail(8, 10, 1_130), nail(10, 12, 1_280), nail(16, 14, 1_350)];
+pub const BOX: [NailSize; 12] = [
+    nail(3, 5, 760),
+    nail(4, 6, 800),
+    nail(5, 7, 800),
+    nail(6, 8, 990),
+    nail(7, 9, 990),
+    nail(8, 10, 1_130),
+    nail(10, 12, 1_280),
+    nail(12, 13, 1_280),
+    nail(16, 14, 1_350),
+    nail(20, 16, 1_480),
+    nail(30, 18, 1_480),
+    nail(40, 20, 1_620),
+];
 /// Finishing nails.
-pub const FINISHING: [NailSize; 4] = [nail(4, 6, 720), nail(6, 8, 915), nail(8, 10, 990), nail(10, 12, 1_130)];
+pub const FINISHING: [NailSize; 6] =
+    [nail(3, 5, 670), nail(4, 6, 720), nail(5, 7, 720), nail(6, 8, 915), nail(8, 10, 990), nail(10, 12, 1_130)];
 
 /// The nail of a list by its pennyweight.
 pub fn of_penny(list: &[NailSize], penny: u32) -> Option<NailSize> {
@@ -62,7 +79,9 @@ pub fn of_penny(list: &[NailSize], penny: u32) -> Option<NailSize> {
 }
 
 /// Steel wire gauge and its diameter in ten-thousandths of an inch.
-const WIRE: [(u32, i64); 18] = [
+const WIRE: [(u32, i64); 20] = [
+    (25, 204),
+    (24, 230),
     (23, 258),
     (22, 286),
     (21, 317),
@@ -83,7 +102,7 @@ const WIRE: [(u32, i64); 18] = [
     (6, 1_920),
 ];
 
-/// Diameter of a steel wire gauge, 6 to 23.
+/// Diameter of a steel wire gauge, 6 to 25.
 pub fn wire_diameter(gauge: u32) -> Option<Length> {
     WIRE.iter().find(|(row, _)| *row == gauge).map(|(_, shank)| Length::from_nm(shank * 2_540))
 }

@@ -57,8 +57,10 @@ pub const P_GRADES: [Grain; 26] = [
 /// The finest P grades.
 pub const FINEST_P_GRADES: [Grain; 2] = [grain(2_000, 10.3), grain(2_500, 8.4)];
 
-/// CAMI grades (ANSI B74.18), coarse to fine. 180 is published as 78 or 82.
-pub const CAMI_GRADES: [Grain; 14] = [
+/// CAMI grades (ANSI B74.18), coarse to fine. 180 is published as 78 or 82; 24, 30, 280, 360, 500 and from 800 on are from memory.
+pub const CAMI_GRADES: [Grain; 21] = [
+    grain(24, 715.0),
+    grain(30, 638.0),
     grain(36, 535.0),
     grain(40, 428.0),
     grain(50, 351.0),
@@ -70,9 +72,14 @@ pub const CAMI_GRADES: [Grain; 14] = [
     grain(180, 82.0),
     grain(220, 68.0),
     grain(240, 52.0),
+    grain(280, 44.0),
     grain(320, 35.0),
+    grain(360, 28.8),
     grain(400, 23.6),
+    grain(500, 19.7),
     grain(600, 16.0),
+    grain(800, 12.2),
+    grain(1_000, 9.2),
 ];
 
 /// Every P grade, coarse to fine.

@@ -39,8 +39,16 @@ const fn row(nominal: i64, dry: i64, green: i64, standing: Standing) -> Cited<Dr
 const READ: Standing = Standing::Published;
 const MEMORY: Standing = Standing::FromMemory;
 
-/// Thicknesses of boards. Read in a reference that quotes the standard; rows marked so are from memory.
-pub const THICKNESSES: [Cited<Dressed>; 7] = [
+const fn thick(nominal: i64, dry: i64, green: i64) -> Cited<Dressed> {
+    Cited::new(
+        Dressed { nominal, dry, green },
+        Source::new(PS_20, "least dressed sizes of dimension, two inches and thicker", Standing::FromMemory),
+    )
+}
+
+/// Thicknesses of boards, and from two inches on of dimension. Read in a reference that quotes the standard; rows marked so are from
+/// memory.
+pub const THICKNESSES: [Cited<Dressed>; 12] = [
     row(12, 10, 11, READ),
     row(16, 14, 15, READ),
     row(20, 18, 19, MEMORY),
@@ -48,6 +56,11 @@ pub const THICKNESSES: [Cited<Dressed>; 7] = [
     row(32, 24, 25, READ),
     row(40, 32, 33, MEMORY),
     row(48, 40, 41, READ),
+    thick(64, 48, 50),
+    thick(80, 64, 66),
+    thick(96, 80, 82),
+    thick(112, 96, 98),
+    thick(128, 112, 114),
 ];
 
 /// Widths of boards: the half-inch rule stops at seven.

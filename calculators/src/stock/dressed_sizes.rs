@@ -17,7 +17,7 @@ pub(crate) struct DressedSizes;
 pub(crate) struct Input {
     /// What the board is called: the 1 in 1 by 6.
     #[schemars(title = "Nominal thickness")]
-    thickness: Within<9_500, 51_000>,
+    thickness: Within<9_500, 102_000>,
     /// What the board is called: the 6 in 1 by 6.
     #[schemars(title = "Nominal width")]
     width: Within<50_000, 407_000>,
