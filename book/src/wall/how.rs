@@ -4,7 +4,7 @@ use calculators::catalogue::Step;
 use calculators::quantity::Units;
 use calculators::wall::plan::Layout;
 use calculators::wall::scheme::WallInput;
-use calculators::wall::working;
+use calculators::wall::{job, working};
 use serde::Serialize;
 
 use crate::panel::working_of;
@@ -19,6 +19,7 @@ pub(super) struct HowView {
     offsets: String,
     lengths: String,
     nails: String,
+    job: String,
 }
 
 pub(super) fn view(theme: &Theme, input: &WallInput, layout: &Layout, units: Units) -> HowView {
@@ -29,5 +30,6 @@ pub(super) fn view(theme: &Theme, input: &WallInput, layout: &Layout, units: Uni
         offsets: set(&working::offsets(layout, input)),
         lengths: set(&working::lengths(layout)),
         nails: set(&[working::nails(layout)]),
+        job: set(&job::working(layout, &input.shop, input.scheme.tape.units())),
     }
 }

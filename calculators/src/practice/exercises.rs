@@ -400,7 +400,7 @@ pub static EXERCISES: &[Exercise] = &[
     },
     Exercise {
         calculator: "caulk",
-        asks: "How many cartridges of caulk go on the list?",
+        asks: "How many cartridges of caulk go on the list, with one more where the last would be used to over 95 %?",
         answer: "/cartridges",
         empty: &[],
         draws: &[draw("/edges", whole(60, 600, "ft"), whole(20, 180, "m")), draw("/leg", sixteenths(2, 4), mm(3, 6))],

@@ -121,7 +121,7 @@ impl Calculator for JobCost {
         };
         let working = vec![
             Step::new("labour")
-                .by("h * r")
+                .by("round(h * 10000) / 10000 * r")
                 .given("h", "hours", input.hours)
                 .given("r", "cost of an hour", input.rate)
                 .gives("L", "labour", cost.labour),
@@ -131,7 +131,9 @@ impl Calculator for JobCost {
                 .given("M", "materials", cost.materials)
                 .given("c", "contingency", input.contingency)
                 .gives("C", "contingency", cost.contingency)
-                .because("each line is rounded to the smallest coin, half away from zero"),
+                .because(
+                    "hours count to the ten-thousandth; each line is rounded to the smallest coin, half away from zero",
+                ),
             Step::new("overhead")
                 .by("(L + M) * o / 100")
                 .given("L", "labour", cost.labour)

@@ -73,6 +73,7 @@ impl Calculator for WallPlanner {
             working.extend(super::working::offsets(layout, input));
             working.extend(super::working::lengths(layout));
             working.push(super::working::nails(layout));
+            working.extend(super::job::working(layout, &input.shop, input.scheme.tape.units()));
             if layout.conflicts.iter().any(|conflict| conflict.severity == super::plan::Severity::Settle) {
                 notes.push(Note::hold(
                     "Some findings must be settled before anything is cut; each is named with what can be done.",

@@ -177,6 +177,9 @@ mod tests {
                     all.extend(lengths(&layout));
                     all.extend(offsets(&layout, &input));
                     all.push(nails(&layout));
+                    let job = crate::wall::job::working(&layout, &input.shop, units);
+                    assert!(job.len() >= 14, "{wall:?}: {} lines for the job", job.len());
+                    all.extend(job);
                     for step in &all {
                         step.check().unwrap_or_else(|why| panic!("{wall:?} in {units:?}: {why:?} in {step:?}"));
                     }

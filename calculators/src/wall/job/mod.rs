@@ -11,12 +11,14 @@ mod hours;
 mod house;
 mod prices;
 mod purchases;
+mod working;
 
 use dates::programme;
 use hours::labour;
 use house::House;
 use prices::priced;
 use purchases::{boards, paint_estimates, paint_lines, painted, primer_line, sundries};
+pub use working::working;
 
 use super::plan::Layout;
 use super::shop::Shop;
