@@ -1,7 +1,13 @@
 //! What comes out: up to three layouts of one wall, each complete enough to set out, cut and fix from.
 
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
-use serde::{Serialize, Serializer};
+mod finding;
+mod member;
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+pub use finding::{Action, Choice, Conflict, ConflictKind, Severity};
+pub use member::{CutKind, EndCut, Joint, Member, MemberKind, Notch, Point};
 
 use super::job::Job;
 use super::survey::BoxKind;
@@ -146,150 +152,6 @@ pub enum Standing {
     Field,
 }
 
-/// A point on the elevation: along from zero, up from the zero level.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Point {
-    /// Along the wall.
-    pub x: Exact,
-    /// Above the zero level.
-    pub y: Exact,
-}
-
-impl Serialize for Point {
-    /// `[along, up]` in whole nanometres, which the printing walk leaves as they are.
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        [self.x, self.y].map(|place| place.nearest(Length::from_nm(1)).nm()).serialize(serializer)
-    }
-}
-
-impl JsonSchema for Point {
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "Point".into()
-    }
-
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "type": "array", "items": { "type": "integer" }, "minItems": 2, "maxItems": 2 })
-    }
-}
-
-/// A piece of trim on the wall.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Member {
-    /// Its label: wall, number, and which end is up where it has one.
-    pub id: String,
-    /// What it is.
-    pub kind: MemberKind,
-    /// The board's number from the left; none for rails and bases.
-    pub position: Option<usize>,
-    /// Its outline on the elevation, anticlockwise from the lower left.
-    pub outline: Vec<Point>,
-    /// Width across its length.
-    pub width: Exact,
-    /// Thickness.
-    pub thickness: Length,
-    /// Shortest stock it is cut from, long point to long point.
-    pub length: Reading,
-    /// Along its left edge (a board) or its top edge (a rail).
-    pub first_edge: Exact,
-    /// Along its right edge (a board) or its bottom edge (a rail).
-    pub second_edge: Exact,
-    /// The cut at the foot of a board or the left end of a rail.
-    pub start: EndCut,
-    /// The cut at the head of a board or the right end of a rail.
-    pub end: EndCut,
-    /// Notches round plates.
-    pub notches: Vec<Notch>,
-    /// A taper to be scribed along an edge where the wall leans.
-    pub taper: Option<Exact>,
-    /// Where it is joined, when it is longer than any stick.
-    pub joints: Vec<Joint>,
-    /// Where the studs behind it are, from zero.
-    pub studs: Vec<Length>,
-}
-
-/// What a piece of trim is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum MemberKind {
-    /// A vertical board between base or floor and a rail.
-    Board,
-    /// A board below a window.
-    UnderBoard,
-    /// A board above an opening.
-    OverBoard,
-    /// The rail along the top.
-    TopRail,
-    /// A rail between base and top rail.
-    MidRail,
-    /// A rail below a sill.
-    SillRail,
-    /// A rail above a head.
-    HeadRail,
-    /// The base, where it is new.
-    Base,
-}
-
-/// How an end is cut.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct EndCut {
-    /// The way it is cut.
-    pub cut: CutKind,
-    /// What the saw is set to, from a square cut.
-    pub saw: Amount<kind::Angle>,
-}
-
-/// The ways in which an end is cut.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum CutKind {
-    /// Square.
-    Square,
-    /// A mitre across the face.
-    Mitre,
-    /// A bevel through the thickness.
-    Bevel,
-    /// Parallel to a slope.
-    Rake,
-    /// Two cuts that meet, because a line turns within the board.
-    TwoCuts,
-    /// A scarf to the next piece.
-    Scarf,
-}
-
-/// A cut-out round a plate.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Notch {
-    /// Left edge of the cut-out.
-    pub left: Exact,
-    /// Right edge of the cut-out.
-    pub right: Exact,
-    /// Lower edge.
-    pub bottom: Exact,
-    /// Upper edge.
-    pub top: Exact,
-    /// Width of wood that is left beside it.
-    pub neck: Exact,
-    /// Radius of its inner corners.
-    pub radius: Length,
-    /// Air round the plate's back.
-    pub clearance: Length,
-}
-
-/// A joint between two pieces of one member.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Joint {
-    /// The stud on which it is made, from zero.
-    pub stud: Length,
-    /// Angle of the cut from the face.
-    pub angle: Amount<kind::Angle>,
-    /// How far the two pieces lap along the rail.
-    pub lap: Exact,
-}
-
 /// A clear bay between two boards, in one row.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Bay {
@@ -371,112 +233,6 @@ pub enum HeightKnown {
     Interpolated,
     /// Beyond the last station, or without any: taken as level.
     NotMeasured,
-}
-
-/// Something that is in the way.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Conflict {
-    /// Whether it must be settled before work starts.
-    pub severity: Severity,
-    /// What it is.
-    pub what: ConflictKind,
-    /// What is in the way of what.
-    pub said: Words,
-    /// What can be done, the best first; those that are refused say why.
-    pub options: Vec<Choice>,
-    /// Labels of the pieces concerned.
-    pub members: Vec<String>,
-    /// The box concerned, counted from the top of the survey's list.
-    pub box_index: Option<usize>,
-    /// Where it is on the elevation: left, bottom, right, top.
-    pub place: [Exact; 4],
-}
-
-/// How much a conflict weighs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Severity {
-    /// Must be settled before anything is cut.
-    Settle,
-    /// Worth knowing.
-    Note,
-}
-
-/// The kinds of conflicts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum ConflictKind {
-    /// A board and a plate.
-    Plate,
-    /// A rail and a plate.
-    RailPlate,
-    /// Trim within a clearance.
-    Clearance,
-    /// A clearance that nobody has read yet.
-    ClearanceUnknown,
-    /// A board over the turn of a rail or base.
-    Kink,
-    /// A bay outside the wished limits.
-    Bay,
-    /// A board ripped too narrow.
-    Sliver,
-    /// A member longer than any stick, with no stud to join it on.
-    Joint,
-    /// A wall end that leans.
-    Lean,
-    /// A board thicker than the base or casing it meets.
-    Projection,
-    /// Two rails, or a rail and an opening, too near each other.
-    Rail,
-    /// A corner that was not measured.
-    Corner,
-}
-
-/// One way to settle a conflict.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Choice {
-    /// What is done.
-    pub action: Action,
-    /// Whether it can be done within the limits.
-    pub allowed: bool,
-    /// Whether the plan already does it.
-    pub applied: bool,
-    /// How, or why not.
-    pub words: Words,
-}
-
-/// What can be done about a conflict.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Action {
-    /// Leave it.
-    Leave,
-    /// Shift the board and spread the change over its run.
-    Shift,
-    /// Another number of boards in the run.
-    ChangeCount,
-    /// One board wide enough to carry the plate.
-    WideBoard,
-    /// Notch the board round the plate.
-    Notch,
-    /// An electrician moves the box.
-    MoveBox,
-    /// Move the rail.
-    MoveRail,
-    /// Scribe a taper.
-    Scribe,
-    /// Caulk it.
-    Caulk,
-    /// Chamfer or ease an edge.
-    Chamfer,
-    /// Keep trim out.
-    KeepOut,
-    /// Read the label, or measure.
-    Measure,
-    /// Fix blocking between studs.
-    Blocking,
-    /// Move a board.
-    MoveBoard,
 }
 
 /// Which boards get a real fixing.
