@@ -53,6 +53,14 @@ struct CellView {
 struct NoteView {
     level: String,
     html: String,
+    offer: Option<OfferView>,
+}
+
+/// A value that a button puts into a field of the form the panel stands in.
+#[derive(Serialize)]
+struct OfferView {
+    put: String,
+    action: String,
 }
 
 #[derive(Serialize)]
@@ -324,7 +332,12 @@ fn notes(answer: &Value) -> Vec<NoteView> {
     notes
         .map(|note| {
             let text = |name: &str| note.get(name).and_then(Value::as_str).unwrap_or_default();
-            NoteView { level: text("level").to_owned(), html: figure::in_sentence(&capital(text("words"))) }
+            let offered = |name: &str| note.get("offer")?.get(name)?.as_str();
+            let offer =
+                offered("field").zip(offered("value")).zip(offered("action")).map(|((field, value), action)| {
+                    OfferView { put: format!("put {field} {value}"), action: action.to_owned() }
+                });
+            NoteView { level: text("level").to_owned(), html: figure::in_sentence(&capital(text("words"))), offer }
         })
         .collect()
 }

@@ -305,21 +305,47 @@ pub struct Note {
     pub level: NoteLevel,
     /// The sentence.
     pub words: Words,
+    /// A value that would change it, for a button beside it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub offer: Option<Offer>,
+}
+
+/// A value offered beside a note.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Offer {
+    /// Which field it goes into, as a JSON pointer.
+    pub field: Cow<'static, str>,
+    /// The value, as it is typed.
+    pub value: String,
+    /// What taking it does, for the button.
+    pub action: Cow<'static, str>,
 }
 
 impl Note {
+    /// The same note with a value to take.
+    #[must_use]
+    pub fn offering(
+        mut self,
+        field: impl Into<Cow<'static, str>>,
+        value: impl ToString,
+        action: impl Into<Cow<'static, str>>,
+    ) -> Self {
+        self.offer = Some(Offer { field: field.into(), value: value.to_string(), action: action.into() });
+        self
+    }
+
     /// Worth knowing.
     pub fn remark(words: impl Into<Words>) -> Self {
-        Self { level: NoteLevel::Note, words: words.into() }
+        Self { level: NoteLevel::Note, words: words.into(), offer: None }
     }
 
     /// Outside what is usual.
     pub fn check(words: impl Into<Words>) -> Self {
-        Self { level: NoteLevel::Check, words: words.into() }
+        Self { level: NoteLevel::Check, words: words.into(), offer: None }
     }
 
     /// Work stops here.
     pub fn hold(words: impl Into<Words>) -> Self {
-        Self { level: NoteLevel::Hold, words: words.into() }
+        Self { level: NoteLevel::Hold, words: words.into(), offer: None }
     }
 }

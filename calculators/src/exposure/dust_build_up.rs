@@ -81,12 +81,12 @@ impl Calculator for DustBuildUp {
             Step::new("where it levels off, given off over what is drawn off")
                 .by("60 * G / Q")
                 .given("G", "given off in a minute", input.source)
-                .given("Q", "extraction, in m³/h", input.extraction)
+                .given("Q", "extraction", input.extraction)
                 .gives("S", "levels off at", mg(input.source.get() / flow)),
             Step::new("after this time")
                 .by("S * (1 - exp(-Q / 60 * t / V))")
                 .given("S", "levels off at", mg(input.source.get() / flow))
-                .given("Q", "extraction, in m³/h", input.extraction)
+                .given("Q", "extraction", input.extraction)
                 .given("t", "minutes", input.after)
                 .given("V", "room", input.room)
                 .gives("c", "in the air", mg(level)),

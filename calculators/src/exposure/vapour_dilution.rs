@@ -123,7 +123,7 @@ impl Calculator for VapourDilution {
                 .given("k", "mixing factor", input.mixing)
                 .given("M", "molar mass", input.molar_mass)
                 .given("c", "level to hold, in ppm", input.level)
-                .gives("Q", "fresh air, in m³/h", air),
+                .gives("Q", "fresh air", air),
             Step::new("vapour of that hour, in m³ at 20 °C")
                 .by("s * g * 1000 / M * 24.055 / 1000")
                 .given("s", "solvent in an hour, in litres", input.solvent)

@@ -3,7 +3,10 @@
 //! A stick with a knot or a dent is planned as the parts on either side of it. Each part then goes into the stick plan as a
 //! stick of its own; what the marked stick cost is paid once, so its parts go in at no price.
 
-use crate::quantity::Length;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::{Length, Within};
 
 /// A stretch of a stick that no piece may hold, measured from the stick's first end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -12,6 +15,35 @@ pub struct BadStretch {
     pub from: Length,
     /// Where it ends.
     pub to: Length,
+}
+
+/// A bad stretch as a shop marks it: a knot, a split, a dent, filled sapwood.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Bad stretch")]
+pub struct Marked {
+    /// From the stick's first end.
+    #[schemars(title = "From")]
+    pub from: Within<0, 12_000_000>,
+    /// From the same end; further along than where it begins.
+    #[schemars(title = "To")]
+    pub to: Within<0, 12_000_000>,
+}
+
+impl Marked {
+    /// The stretch itself.
+    pub fn stretch(self) -> BadStretch {
+        BadStretch { from: self.from.get(), to: self.to.get() }
+    }
+}
+
+/// A clear part of a stick, measured from the stick's first end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ClearPart {
+    /// Where it begins: the first cut has been made.
+    pub from: Length,
+    /// How long it is.
+    pub length: Length,
 }
 
 /// The clear parts of a stick, in order from its first end.
@@ -27,9 +59,10 @@ pub struct BadStretch {
 /// use calculators::stock::clear_parts::{BadStretch, clear_parts};
 /// let knot = BadStretch { from: Length::mm(1_000), to: Length::mm(1_100) };
 /// let parts = clear_parts(Length::mm(2_400), Length::mm(12), &[knot], Length::mm(3));
-/// assert_eq!(parts, [Length::mm(988), Length::mm(1_288)]);
+/// assert_eq!(parts.iter().map(|part| part.length).collect::<Vec<_>>(), [Length::mm(988), Length::mm(1_288)]);
+/// assert_eq!(parts[1].from, Length::mm(1_100));
 /// ```
-pub fn clear_parts(stick: Length, trim: Length, bad: &[BadStretch], kerf: Length) -> Vec<Length> {
+pub fn clear_parts(stick: Length, trim: Length, bad: &[BadStretch], kerf: Length) -> Vec<ClearPart> {
     let (start, end) = (trim, stick - trim);
     let mut stretches: Vec<BadStretch> = bad.iter().copied().filter(|stretch| stretch.from < stretch.to).collect();
     stretches.sort_by_key(|stretch| stretch.from);
@@ -41,14 +74,14 @@ pub fn clear_parts(stick: Length, trim: Length, bad: &[BadStretch], kerf: Length
         }
         let clear_to = from.min(end);
         if clear_to > clear_from {
-            parts.push(clear_to - clear_from);
+            parts.push(ClearPart { from: clear_from, length: clear_to - clear_from });
             clear_from = to.max(from + kerf);
         } else {
             clear_from = clear_from.max(to);
         }
     }
     if end > clear_from {
-        parts.push(end - clear_from);
+        parts.push(ClearPart { from: clear_from, length: end - clear_from });
     }
     parts
 }
@@ -62,7 +95,7 @@ mod tests {
         let bad: Vec<_> =
             bad.iter().map(|&(from, to)| BadStretch { from: Length::mm(from), to: Length::mm(to) }).collect();
         let clear = clear_parts(Length::mm(stick), Length::mm(trim), &bad, Length::mm(4));
-        clear.into_iter().map(|part| part.nm() / 1_000_000).collect()
+        clear.into_iter().map(|part| part.length.nm() / 1_000_000).collect()
     }
 
     #[test]

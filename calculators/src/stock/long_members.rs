@@ -13,56 +13,72 @@ pub type Ways = Vec<Vec<i64>>;
 /// The most choices of ways that are planned; beyond it not every choice is.
 const MOST_CHOICES: usize = 64;
 
+/// The ways chosen, and what is cut with them.
+#[derive(Clone, Debug)]
+pub struct Joined {
+    /// For each member the place of its way in its list.
+    pub chosen: Vec<usize>,
+    /// The plan of all pieces with it; its leftover is not looked into.
+    pub plan: Plan,
+    /// Every choice was planned, and none can cost less, or as much with fewer sticks.
+    pub settled: bool,
+}
+
 /// The way chosen for each member, and the plan for all pieces with it.
 ///
-/// Shape: an instance without the long members, and their ways; a member without a way is left out. Every choice is
-/// planned when there are few; else all members take one way together, then each in turn its best while the others stay.
+/// Shape: an instance without the long members, and their ways; a member without a way is left out. `allowed` says which
+/// choices are sound together; the first of every member is taken for sound. Every choice is planned when there are few; else
+/// all members take one way together, then each in turn its best while the others stay.
 /// # Errors
 /// `InstanceFault` when a number is out of range.
 pub fn with_long_members(
     instance: &Instance,
     members: &[Ways],
+    allowed: &dyn Fn(&[usize]) -> bool,
     effort: Effort,
     keep_going: &mut dyn FnMut() -> bool,
-) -> Result<(Vec<usize>, Plan), InstanceFault> {
-    let mut chosen = vec![0; members.len()];
-    let mut best = planned(instance, members, &chosen, effort, keep_going)?;
+) -> Result<Joined, InstanceFault> {
+    let first = vec![0; members.len()];
+    let plan = planned(instance, members, &first, effort, keep_going)?;
     let choices = members.iter().try_fold(1_usize, |count, ways| count.checked_mul(ways.len().max(1)));
-    if choices.is_some_and(|count| count <= MOST_CHOICES) {
-        let mut trial = chosen.clone();
-        while advanced(&mut trial, members) && keep_going() {
-            let plan = planned(instance, members, &trial, effort, keep_going)?;
-            if saves(&plan, &best) {
-                (best, chosen) = (plan, trial.clone());
+    let few = choices.is_some_and(|count| count <= MOST_CHOICES);
+    let mut best = Joined { settled: few && plan.status == Status::ProvedLeast, chosen: first, plan };
+    let mut trial = |choice: Vec<usize>, best: &mut Joined| {
+        if allowed(&choice) {
+            let plan = planned(instance, members, &choice, effort, keep_going)?;
+            best.settled &= matches!(plan.status, Status::ProvedLeast | Status::Impossible(_));
+            if saves(&plan, &best.plan) {
+                *best = Joined { chosen: choice, plan, settled: best.settled };
             }
         }
-    } else {
-        // One member alone may save nothing where several alike do.
-        for way in 1..members.iter().map(Vec::len).max().unwrap_or(0) {
-            if !keep_going() {
-                return Ok((chosen, best));
-            }
-            let trial: Vec<usize> = members.iter().map(|ways| if way < ways.len() { way } else { 0 }).collect();
-            let plan = planned(instance, members, &trial, effort, keep_going)?;
-            if saves(&plan, &best) {
-                (best, chosen) = (plan, trial);
-            }
+        if !keep_going() {
+            best.settled = false;
+            return Ok(false);
         }
-        for (member, ways) in members.iter().enumerate() {
-            for way in 0..ways.len() {
-                if !keep_going() {
-                    return Ok((chosen, best));
-                }
-                let mut trial = chosen.clone();
-                trial[member] = way;
-                let plan = planned(instance, members, &trial, effort, keep_going)?;
-                if saves(&plan, &best) {
-                    (best, chosen) = (plan, trial);
-                }
+        Ok(true)
+    };
+    if few {
+        let mut choice = best.chosen.clone();
+        while advanced(&mut choice, members) && trial(choice.clone(), &mut best)? {}
+        return Ok(best);
+    }
+    // One member alone may save nothing where several alike do.
+    for way in 1..members.iter().map(Vec::len).max().unwrap_or(0) {
+        let together = members.iter().map(|ways| if way < ways.len() { way } else { 0 }).collect();
+        if !trial(together, &mut best)? {
+            return Ok(best);
+        }
+    }
+    for (member, ways) in members.iter().enumerate() {
+        for way in 0..ways.len() {
+            let mut choice = best.chosen.clone();
+            choice[member] = way;
+            if !trial(choice, &mut best)? {
+                return Ok(best);
             }
         }
     }
-    Ok((chosen, best))
+    Ok(best)
 }
 
 /// The next choice, counting through all; false after the last.
@@ -111,15 +127,26 @@ mod tests {
         // By hand: 150 from sticks of 100. Halves of 75 and a 40 need three sticks; 90 + 60 leaves room for the 40.
         let asked = Instance { pieces: vec![Piece { length: 40, count: 1 }], kerf: 0, sticks: stick(100) };
         let ways = vec![vec![75, 75], vec![90, 60], vec![60, 90]];
-        let (chosen, plan) = with_long_members(&asked, &[ways], Effort::USUAL, &mut || true).unwrap();
+        let Joined { chosen, plan, .. } =
+            with_long_members(&asked, &[ways], &|_| true, Effort::USUAL, &mut || true).unwrap();
         assert_eq!((chosen, plan.stick_count), (vec![1], 2));
+    }
+
+    #[test]
+    fn a_choice_that_is_not_sound_is_not_taken() {
+        let asked = Instance { pieces: vec![Piece { length: 40, count: 1 }], kerf: 0, sticks: stick(100) };
+        let ways = vec![vec![75, 75], vec![90, 60], vec![60, 90]];
+        let sound = |choice: &[usize]| choice != [1];
+        let joined = with_long_members(&asked, &[ways], &sound, Effort::USUAL, &mut || true).unwrap();
+        assert_eq!((joined.chosen, joined.plan.stick_count, joined.settled), (vec![2], 2, true));
     }
 
     #[test]
     fn the_balanced_joint_stays_when_nothing_is_saved() {
         let asked = Instance { pieces: vec![], kerf: 0, sticks: stick(100) };
         let ways = vec![vec![75, 75], vec![90, 60]];
-        let (chosen, plan) = with_long_members(&asked, &[ways], Effort::USUAL, &mut || true).unwrap();
+        let Joined { chosen, plan, .. } =
+            with_long_members(&asked, &[ways], &|_| true, Effort::USUAL, &mut || true).unwrap();
         assert_eq!((chosen, plan.stick_count), (vec![0], 2));
     }
 
@@ -127,7 +154,8 @@ mod tests {
     fn many_members_alike_change_together() {
         let asked = Instance { pieces: vec![Piece { length: 40, count: 4 }], kerf: 0, sticks: stick(100) };
         let members = vec![vec![vec![75, 75], vec![90, 60], vec![60, 90]]; 4];
-        let (chosen, plan) = with_long_members(&asked, &members, Effort::USUAL, &mut || true).unwrap();
+        let Joined { chosen, plan, .. } =
+            with_long_members(&asked, &members, &|_| true, Effort::USUAL, &mut || true).unwrap();
         assert!(chosen.iter().all(|&way| way > 0));
         assert_eq!(plan.stick_count, 8);
     }

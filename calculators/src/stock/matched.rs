@@ -23,34 +23,30 @@ pub fn joined(set: &[Piece], kerf: i64) -> Option<i64> {
     (sum > 0).then(|| sum.checked_sub(kerf))?
 }
 
-/// The plan with each joined piece taken apart again. Sets whose joined piece the plan does not hold stay out.
-pub fn parted(plan: &Plan, sets: &[Vec<Piece>], kerf: i64) -> Plan {
-    let mut parted = plan.clone();
-    for set in sets {
-        let Some(length) = joined(set, kerf) else { continue };
-        let holds = |stick: &CutStick| {
-            stick.times > 0 && stick.pieces.iter().any(|piece| piece.length == length && piece.count > 0)
+/// The sticks of a plan with each joined piece taken apart again, and the sets that each stick holds.
+///
+/// The pieces of a set stand one after another in the place of the joined one. A set that the plan does not hold stays out.
+pub fn parted(plan: &Plan, sets: &[Vec<Piece>], kerf: i64) -> Vec<(CutStick, Vec<usize>)> {
+    let mut parted: Vec<(CutStick, Vec<usize>)> = plan.sticks.iter().map(|stick| (stick.clone(), Vec::new())).collect();
+    for (set, pieces) in sets.iter().enumerate() {
+        let Some(length) = joined(pieces, kerf) else { continue };
+        let in_stick =
+            |stick: &CutStick| stick.pieces.iter().position(|piece| piece.length == length && piece.count > 0);
+        let Some(at) = parted.iter().position(|(stick, _)| stick.times > 0 && in_stick(stick).is_some()) else {
+            continue;
         };
-        let Some(at) = parted.sticks.iter().position(holds) else { continue };
-        let mut one = parted.sticks[at].clone();
+        let (mut one, mut held) = parted[at].clone();
         one.times = 1;
-        parted.sticks[at].times -= 1;
-        for piece in &mut one.pieces {
-            if piece.length == length {
-                piece.count -= 1;
-                break;
-            }
+        parted[at].0.times -= 1;
+        if let Some(place) = in_stick(&one) {
+            one.pieces[place].count -= 1;
+            let after = if one.pieces[place].count == 0 { place + 1 } else { place };
+            let apart = pieces.iter().filter(|piece| piece.count > 0).copied();
+            one.pieces.splice(place..after, apart);
         }
-        one.pieces.retain(|piece| piece.count > 0);
-        for piece in set.iter().filter(|piece| piece.count > 0) {
-            match one.pieces.iter_mut().find(|held| held.length == piece.length) {
-                Some(held) => held.count += piece.count,
-                None => one.pieces.push(*piece),
-            }
-        }
-        one.pieces.sort_by_key(|piece| std::cmp::Reverse(piece.length));
-        parted.sticks.push(one);
-        parted.sticks.retain(|stick| stick.times > 0);
+        held.push(set);
+        parted.push((one, held));
+        parted.retain(|(stick, _)| stick.times > 0);
     }
     parted
 }
@@ -78,12 +74,30 @@ mod tests {
             kerf: 0,
             sticks,
         };
-        let plan = parted(&plan(&together, Effort::USUAL, &mut || true).unwrap(), std::slice::from_ref(&set), 0);
+        let plan = plan(&together, Effort::USUAL, &mut || true).unwrap();
         assert_eq!(plan.cost, 23);
-        assert!(plan.sticks.iter().any(|stick| stick.length == 12 && stick.pieces == set));
+        let sticks = parted(&plan, std::slice::from_ref(&set), 0);
+        assert!(sticks.iter().any(|(stick, sets)| stick.length == 12 && stick.pieces == set && *sets == [0]));
         let cut: u32 =
-            plan.sticks.iter().flat_map(|stick| stick.pieces.iter().map(|piece| piece.count * stick.times)).sum();
+            sticks.iter().flat_map(|(stick, _)| stick.pieces.iter().map(|piece| piece.count * stick.times)).sum();
         assert_eq!(cut, 4);
+    }
+
+    #[test]
+    fn two_sets_alike_are_each_taken_apart() {
+        // By hand: two sets of 3 + 2 fill a stick of 10 between them.
+        let set = vec![Piece { length: 3, count: 1 }, Piece { length: 2, count: 1 }];
+        let asked = Instance {
+            pieces: vec![Piece { length: 5, count: 2 }],
+            kerf: 0,
+            sticks: vec![Stick { length: 10, price: 10, available: None }],
+        };
+        let plan = plan(&asked, Effort::USUAL, &mut || true).unwrap();
+        let sticks = parted(&plan, &[set.clone(), set.clone()], 0);
+        assert_eq!(sticks.len(), 1);
+        assert_eq!(sticks[0].1, [0, 1]);
+        let lengths: Vec<i64> = sticks[0].0.pieces.iter().map(|piece| piece.length).collect();
+        assert_eq!(lengths, [3, 2, 3, 2]);
     }
 
     #[test]

@@ -20,7 +20,10 @@ pub mod solve;
 pub mod clear_parts;
 pub mod long_members;
 pub mod matched;
+pub mod on_hand;
 pub mod rack;
+pub mod scarf;
+pub mod stick_job;
 
 pub(crate) mod stick_plan;
 pub(crate) mod strips;

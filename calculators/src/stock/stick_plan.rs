@@ -4,9 +4,12 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
 
-use super::instance::{self, Instance};
+use super::clear_parts::Marked;
+use super::instance::Instance;
+use super::on_hand::Held;
 use super::plan::{Plan, Reason, Status};
-use super::solve::{self, Effort};
+use super::solve::Effort;
+use super::stick_job::{self, JobFault, JobPlan, StickJob, Wanted};
 use super::{certificate::Branch, certificate_check};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
@@ -14,12 +17,16 @@ use crate::quantity::{Count, Length, Money, Units, Within};
 
 /// What one request may spend before it settles for the best plan so far: most jobs are proved with a hundredth of it.
 const EFFORT: Effort = Effort { cases: 3_000, leftover_cases: 200 };
-/// How often the search may ask whether to go on, some 50 microseconds apart: a counted limit of a few seconds, so that the
-/// same question gets the same answer everywhere.
-const MOST_LOOKS: u32 = 40_000;
+/// How often the search may ask whether to go on, some 50 microseconds apart: a counted limit of about a second, so that the
+/// same question gets the same answer everywhere. Patience multiplies it.
+const MOST_LOOKS: u32 = 20_000;
+/// Each time somebody asks for a longer look, it is so many times as long.
+const LONGER: u32 = 4;
+/// The longest look, so many times the first.
+const MOST_PATIENCE: u32 = 16;
 
 /// Pieces of one length.
-#[derive(Clone, Copy, Deserialize, JsonSchema)]
+#[derive(Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Pieces {
     /// What the stop is set to.
@@ -28,10 +35,18 @@ pub(crate) struct Pieces {
     /// How many of them.
     #[schemars(title = "How many")]
     count: Count<1, 2_000>,
+    /// Pieces with one number come from one stick, one after the other, so that grain and colour run on; empty where it does not matter.
+    #[serde(default)]
+    #[schemars(title = "Lot")]
+    lot: Option<Count<1, 99>>,
+    /// Where a piece longer than every stick may be joined, from its left end: the studs behind it.
+    #[serde(default)]
+    #[schemars(title = "May be joined at", length(max = 24))]
+    joins_at: Vec<Within<1_000, 12_000_000>>,
 }
 
 /// Sticks of one length.
-#[derive(Clone, Copy, Deserialize, JsonSchema)]
+#[derive(Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Sticks {
     /// Its whole length; ends are trimmed as said below.
@@ -43,6 +58,10 @@ pub(crate) struct Sticks {
     /// Empty is as many as are needed.
     #[schemars(title = "On hand")]
     available: Option<Count<0, 10_000>>,
+    /// Knots, splits, dents that no piece may hold; what lies on either side is used. Only for sticks on hand that are paid for.
+    #[serde(default)]
+    #[schemars(title = "Bad stretches", length(max = 8))]
+    bad: Vec<Marked>,
 }
 
 pub(crate) struct StickPlan;
@@ -66,6 +85,14 @@ pub(crate) struct Input {
     /// Offcuts from this length go back into the rack.
     #[schemars(title = "Keep offcuts from")]
     keep: Within<0, 3_000_000>,
+    /// How far two pieces lap where a long one is joined; empty is a butt joint.
+    #[serde(default)]
+    #[schemars(title = "Lap of a joint")]
+    lap: Option<Within<0, 305_000>>,
+    /// How long the search may look for a better plan and its proof: 1 is about a second.
+    #[serde(default)]
+    #[schemars(title = "Patience")]
+    patience: Option<Count<1, MOST_PATIENCE>>,
 }
 
 /// What is answered.
@@ -86,6 +113,9 @@ pub(crate) struct Output {
     /// Sticks that are cut alike, together.
     #[schemars(title = "How to saw them")]
     plan: Vec<Row>,
+    /// Pieces longer than any stick, with the parts they are joined from.
+    #[schemars(title = "Joined pieces")]
+    joined: Vec<JoinedRow>,
     /// Back into the rack.
     #[schemars(title = "Offcuts to keep")]
     kept: Vec<Length>,
@@ -97,6 +127,17 @@ pub(crate) struct Output {
     certificate: Option<Value>,
 }
 
+/// A piece that is joined.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct JoinedRow {
+    /// Its whole length.
+    #[schemars(title = "Piece")]
+    piece: Length,
+    /// From the left, to their long points.
+    #[schemars(title = "Joined from")]
+    parts: Vec<Length>,
+}
+
 /// Sticks cut alike.
 #[derive(Serialize, JsonSchema)]
 pub(crate) struct Row {
@@ -106,9 +147,15 @@ pub(crate) struct Row {
     /// Whole length.
     #[schemars(title = "Of")]
     stick: Length,
-    /// Longest first.
+    /// Where the clear part begins, on a stick with a bad stretch.
+    #[schemars(title = "Begin at")]
+    from: Option<Length>,
+    /// In this order.
     #[schemars(title = "Cut")]
     cut: Vec<Length>,
+    /// Lots that are cut from it.
+    #[schemars(title = "Lot")]
+    lots: Vec<u32>,
     /// After the last cut.
     #[schemars(title = "Left over")]
     left: Length,
@@ -191,43 +238,105 @@ impl Calculator for StickPlan {
                 ));
             }
         }
+        for (index, stick) in input.sticks.iter().enumerate().filter(|(_, stick)| !stick.bad.is_empty()) {
+            faults.extend(marked_faults(index, stick));
+        }
         if !faults.is_empty() {
             return Err(faults);
         }
-        let asked = Instance {
-            pieces: input
-                .pieces
-                .iter()
-                .map(|piece| instance::Piece { length: piece.length.get().nm(), count: piece.count.get() })
-                .collect(),
-            kerf: input.kerf.get().nm(),
-            sticks: input
-                .sticks
-                .iter()
-                .map(|stick| instance::Stick {
-                    length: (stick.length.get() - trim).nm(),
-                    price: stick.price.minor(),
-                    available: stick.available.map(Count::get),
-                })
-                .collect(),
-        };
-        let refused = |why: String| vec![Fault::new("/pieces", "these pieces and sticks", why, Value::Null)];
-        let mut looks = 0_u32;
+        let job = job(input);
+        let patience = input.patience.map_or(1, Count::get);
+        let effort = Effort { cases: EFFORT.cases * patience, leftover_cases: EFFORT.leftover_cases * patience };
+        let (mut looks, most) = (0_u32, MOST_LOOKS * patience);
         let mut keep_going = || {
             looks = looks.saturating_add(1);
-            looks < MOST_LOOKS
+            looks < most
         };
-        let plan = solve::plan(&asked, EFFORT, &mut keep_going).map_err(|why| refused(why.to_string()))?;
-        if let Status::Impossible(reason) = plan.status {
-            return Err(vec![impossible(input, reason, trim)]);
+        let planned = stick_job::plan(&job, effort, &mut keep_going).map_err(|fault| vec![refused(input, &fault)])?;
+        match planned.plan.status {
+            Status::Impossible(reason) => Err(vec![impossible(input, reason, trim)]),
+            Status::NoneFound => Err(vec![Fault::new(
+                "/patience",
+                Words::new("{}").with(patience),
+                "no plan was found in the time allowed; look longer, give more sticks, or fewer pieces at once",
+                (patience * LONGER).min(MOST_PATIENCE),
+            )]),
+            _ => Ok(answered(input, &planned, patience)),
         }
-        if plan.status == Status::NoneFound {
-            return Err(refused(
-                "no plan was found in the time allowed; give more sticks, or fewer pieces at once".to_owned(),
-            ));
-        }
-        Ok(answered(input, &asked, &plan, trim))
     }
+}
+
+/// Bad stretches that cannot be: on sticks that are not yet paid for, or ending before they begin.
+fn marked_faults(index: usize, stick: &Sticks) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    if stick.price != Money::ZERO {
+        faults.push(Fault::new(
+            format!("/sticks/{index}/price"),
+            Words::new("{}").with(stick.price),
+            "a stick with a bad stretch lies in the rack and is paid for: its parts are planned at no price",
+            "0.00",
+        ));
+    }
+    for (at, bad) in stick.bad.iter().enumerate().filter(|(_, bad)| bad.to.get() <= bad.from.get()) {
+        faults.push(Fault::new(
+            format!("/sticks/{index}/bad/{at}/to"),
+            Words::new("{}").with(bad.to),
+            Words::new("a bad stretch ends beyond {}, where it begins").with(bad.from),
+            Words::new("{}").with(bad.from.get() + Length::inches(2)),
+        ));
+    }
+    faults
+}
+
+fn job(input: &Input) -> StickJob {
+    let wanted = input.pieces.iter().map(|piece| Wanted {
+        length: piece.length.get(),
+        count: piece.count.get(),
+        lot: piece.lot.map(Count::get),
+        joins_at: piece.joins_at.iter().map(|at| at.get()).collect(),
+    });
+    let held = input.sticks.iter().map(|stick| Held {
+        length: stick.length.get(),
+        price: stick.price.minor(),
+        // A stick that was marked is one stick, unless somebody says that there are more like it.
+        available: stick.available.map(Count::get).or((!stick.bad.is_empty()).then_some(1)),
+        bad: stick.bad.iter().map(|bad| bad.stretch()).collect(),
+    });
+    StickJob {
+        wanted: wanted.collect(),
+        held: held.collect(),
+        trim: input.end_trim.get(),
+        kerf: input.kerf.get(),
+        lap: input.lap.map_or(Length::ZERO, Within::get),
+    }
+}
+
+fn refused(input: &Input, fault: &JobFault) -> Fault {
+    match fault {
+        JobFault::Instance(why) => Fault::new("/pieces", "these pieces and sticks", why.to_string(), Value::Null),
+        JobFault::LotTooLong { lot, length, longest } => {
+            let of_lot = |piece: &Pieces| piece.lot.is_some_and(|other| other.get() == *lot);
+            let index = input.pieces.iter().position(of_lot).unwrap_or(0);
+            let why = Words::new(
+                "the lot is {} long with its cuts, and the longest clear part of a stick {}: make two lots of it",
+            )
+            .with(*length)
+            .with(*longest);
+            Fault::new(format!("/pieces/{index}/lot"), Words::new("{}").with(*lot), why, Value::Null)
+        }
+        JobFault::NoJoint { wanted, longest } => {
+            let why =
+                Words::new("no joint at these places leaves parts of {} or less, the longest clear part of a stick")
+                    .with(*longest);
+            let piece = input.pieces.get(*wanted).map(|piece| piece.length.get()).unwrap_or_default();
+            let half = piece.exact().half().nearest(Length::um(1_000));
+            Fault::new(format!("/pieces/{wanted}/joins_at"), "these places", why, json!([print_mm(half)]))
+        }
+    }
+}
+
+fn print_mm(length: Length) -> String {
+    format!("{} mm", length.in_mm())
 }
 
 fn impossible(input: &Input, reason: Reason, trim: Length) -> Fault {
@@ -253,21 +362,53 @@ fn impossible(input: &Input, reason: Reason, trim: Length) -> Fault {
     }
 }
 
-fn answered(input: &Input, asked: &Instance, plan: &Plan, trim: Length) -> Answer<Output> {
-    let rows: Vec<Row> = plan
-        .sticks
-        .iter()
-        .map(|cut| Row {
+fn rows(input: &Input, planned: &JobPlan) -> Vec<Row> {
+    let row = |part: &stick_job::SawnPart| {
+        let place = planned.usable.get(part.laid.part);
+        let stick = place.and_then(|place| input.sticks.get(place.held));
+        let cut = &part.laid.cut;
+        Row {
             times: cut.times,
-            stick: Length::from_nm(cut.length) + trim,
+            stick: stick.map_or(Length::from_nm(cut.length), |stick| stick.length.get()),
+            from: stick.filter(|stick| !stick.bad.is_empty()).and(place).map(|place| place.from),
             cut: cut
                 .pieces
                 .iter()
                 .flat_map(|piece| std::iter::repeat_n(Length::from_nm(piece.length), piece.count as usize))
                 .collect(),
+            lots: part.lots.clone(),
             left: Length::from_nm(cut.leftover),
-        })
-        .collect();
+        }
+    };
+    planned.sawn.iter().map(row).collect()
+}
+
+/// What the proof holds for, where more was asked than the plain question.
+fn limits(input: &Input, planned: &JobPlan) -> Vec<Note> {
+    let mut notes = Vec::new();
+    if input.pieces.iter().any(|piece| piece.lot.is_some()) {
+        notes.push(Note::remark(
+            "The proof holds with the lots kept together; apart they might come out of fewer sticks.",
+        ));
+    }
+    if !planned.joined.is_empty() {
+        notes.push(Note::remark(if planned.joints_settled {
+            "Joints were chosen together with the plan: the balanced ones, and every single joint that fits, were all tried."
+        } else {
+            "Joints were chosen together with the plan, but not every choice was tried: the proof holds for these joints."
+        }));
+    }
+    if input.sticks.iter().any(|stick| !stick.bad.is_empty()) {
+        notes.push(Note::remark(
+            "Cut a bad stretch out first. The proof counts the parts of a stick as sticks of their own.",
+        ));
+    }
+    notes
+}
+
+fn answered(input: &Input, planned: &JobPlan, patience: u32) -> Answer<Output> {
+    let (asked, plan): (&Instance, &Plan) = (&planned.asked, &planned.plan);
+    let rows = rows(input, planned);
     let kept = rows.iter().filter(|row| row.left.is_positive() && input.keep.get() <= row.left);
     let kept: Vec<Length> = kept.flat_map(|row| std::iter::repeat_n(row.left, row.times as usize)).collect();
     let checked = plan.certificate.as_ref().is_some_and(|proof| certificate_check::check(asked, plan, proof).is_ok());
@@ -276,7 +417,10 @@ fn answered(input: &Input, asked: &Instance, plan: &Plan, trim: Length) -> Answe
         Status::BestFound { could_save, .. } => {
             let words =
                 Words::new("best found so far; a better one could save {} at most").with(Money::from_minor(could_save));
-            (words.clone(), vec![Note::check(words)])
+            let longer = (patience * LONGER).min(MOST_PATIENCE);
+            let note = Note::check(words.clone());
+            let offered = if longer > patience { note.offering("/patience", longer, "Look longer") } else { note };
+            (words, vec![offered])
         }
         _ if checked => (Words::new("proved: no cheaper plan exists, and none as cheap with fewer sticks"), Vec::new()),
         _ => (
@@ -287,6 +431,7 @@ fn answered(input: &Input, asked: &Instance, plan: &Plan, trim: Length) -> Answe
     if !plan.leftover_proved {
         notes.push(Note::remark("Whether a longer offcut could be left at the same price is not proved."));
     }
+    notes.extend(limits(input, planned));
     let used = rows
         .iter()
         .map(|row| row.cut.iter().map(|piece| piece.in_mm()).sum::<f64>() * f64::from(row.times))
@@ -320,10 +465,15 @@ fn answered(input: &Input, asked: &Instance, plan: &Plan, trim: Length) -> Answe
     Answer {
         result: Output {
             cost,
-            sticks: plan.stick_count,
+            sticks: planned.sticks,
             proof,
             longest_leftover: Length::from_nm(plan.longest_leftover),
             plan: rows,
+            joined: planned
+                .joined
+                .iter()
+                .map(|piece| JoinedRow { piece: piece.length, parts: piece.parts.clone() })
+                .collect(),
             kept,
             worth,
             certificate: plan.certificate.as_ref().and_then(|proof| serde_json::to_value(proof).ok()),

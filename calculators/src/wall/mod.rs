@@ -26,7 +26,6 @@ pub mod placing;
 pub mod plates;
 pub mod rail_members;
 pub mod rake;
-pub mod scarf;
 pub mod search;
 pub mod sticks;
 pub mod sums;

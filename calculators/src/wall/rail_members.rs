@@ -7,11 +7,11 @@ use super::frame::Frame;
 use super::line::Line;
 use super::measured::Measured;
 use super::plan::{CutKind, EndCut, Joint, Member, MemberKind, Point};
-use super::scarf::{LongRail, lap};
 use super::scheme::{AtOpenings, CutFor, WallInput};
 use super::survey::{BaseWork, EndKind};
 use crate::fixing::studs;
 use crate::quantity::{Amount, Exact, Length};
+use crate::stock::scarf::{LongRail, lap};
 
 /// A line steeper than this many degrees is cut to its slope.
 const SLOPING: f64 = 0.5;

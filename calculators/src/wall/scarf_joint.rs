@@ -4,12 +4,12 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use super::scarf::{LongRail, lap};
 use super::survey::{Along, Thickness, WallLength};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
 use crate::fixing::studs;
 use crate::quantity::{Amount, Length, Physical, Reading, Tape, Units, Within, kind};
+use crate::stock::scarf::{LongRail, lap};
 
 pub(crate) struct ScarfJoint;
 

@@ -6,11 +6,11 @@ use super::frame::{Frame, StopperSource};
 use super::line::Line;
 use super::measured::Measured;
 use super::plan::{CutKind, Member, MemberKind, MemberNails, Nails, Piece, Position, Standing, StudHits, Totals};
-use super::scarf::LongRail;
 use super::scheme::WallInput;
 use super::survey::{Agreed, EndKind};
 use crate::fixing::{nails, studs};
 use crate::quantity::{Amount, Exact, Length};
+use crate::stock::scarf::LongRail;
 
 /// The boards that meet a stud and those that do not.
 pub fn stud_hits(positions: &[Position], centres: &[Length], settled: &Settled) -> StudHits {

@@ -185,7 +185,7 @@ fn joints() {
                     let thickness = Length::nearest_mm(row.number("thickness_in") * 25.4);
                     // Ours is asked from the face of the rail, the source from a square cut.
                     let lap =
-                        calculators::wall::scarf::lap(thickness, 90.0 - row.number("saw_setting_deg_from_square"));
+                        calculators::stock::scarf::lap(thickness, 90.0 - row.number("saw_setting_deg_from_square"));
                     (lap.in_mm() / 25.4).into()
                 }),
             ),
@@ -194,7 +194,7 @@ fn joints() {
                 By(|row| {
                     let thickness = Length::nearest_mm(row.number("thickness_in") * 25.4);
                     let degrees = (1.0 / row.number("slope")).atan().to_degrees();
-                    let lap = calculators::wall::scarf::lap(thickness, degrees);
+                    let lap = calculators::stock::scarf::lap(thickness, degrees);
                     // Exact to a nanometre; the source's is a plain product.
                     ((lap.in_mm() / 25.4 * 1e7).round() / 1e7).into()
                 }),
