@@ -266,3 +266,55 @@ async fn an_edited_page_is_live_with_the_next_request_and_a_page_may_not_lose_it
     let told = api::live::Live::of_folder(&other.0).err().expect("a caution is missing").to_string();
     assert!(told.contains("15-spray.md") && told.contains("never removed"), "{told}");
 }
+
+/// A job of 96 lengths and odd stick prices, drawn at random, whose plan stays open: the least of all blends of patterns lies below
+/// every plan, and no count of sticks is left to divide on.
+const OPEN_JOB: &str = include_str!("../data/sticks/open.json");
+
+#[tokio::test]
+async fn a_stick_plan_that_is_not_proved_says_how_far_off_it_can_be_and_offers_a_longer_look() {
+    let answer = ask("stick-plan", OPEN_JOB, "application/json").await;
+    assert_eq!(answer.status, StatusCode::OK);
+    let answer = answer.json();
+    let proof = answer["result"]["proof"].as_str().expect("a sentence");
+    assert!(proof.contains("best found so far; a better one could save"), "{proof}");
+    assert!(answer["result"]["certificate"].is_null(), "nothing is called proved");
+    let offer = &answer["notes"][0]["offer"];
+    assert_eq!((offer["field"].as_str(), offer["value"].as_str()), (Some("/patience"), Some("4")));
+    let panel = ask("stick-plan", OPEN_JOB, "text/html").await.text;
+    assert!(panel.contains("name=\"do\" value=\"put /patience 4\""), "a button that works without scripts");
+    let mut longer: Value = serde_json::from_str(OPEN_JOB).expect("JSON");
+    longer["patience"] = json!(16);
+    let longer = ask("stick-plan", &longer.to_string(), "application/json").await.json();
+    assert!(longer["notes"][0]["offer"].is_null(), "the longest look offers no longer one");
+    let cost = |answer: &Value| answer["result"]["cost"]["minor"].as_i64().expect("a cost");
+    assert!(cost(&longer) <= cost(&answer), "a longer look never comes back with worse");
+}
+
+#[tokio::test]
+async fn a_stick_job_with_a_knot_a_lot_and_a_long_piece_comes_out_as_by_hand() {
+    // By hand, kerf 0: the 2400 in the rack with a knot from 1000 to 1100 gives 1000 and 1300. 900 comes out of the first part, the lot of
+    // 700 and 500 out of the second. The 5000 is joined at 2400 from two sticks of 3000 at 10.00 each.
+    let job = json!({
+        "pieces": [
+            { "length": 900, "count": 1 }, { "length": 700, "count": 1, "lot": 7 }, { "length": 500, "count": 1, "lot": 7 },
+            { "length": 5000, "count": 1, "joins_at": [2400] },
+        ],
+        "sticks": [
+            { "length": 2400, "price": "0.00", "bad": [{ "from": 1000, "to": 1100 }] }, { "length": 3000, "price": "10.00" },
+        ],
+        "kerf": 0, "end_trim": 0, "keep": 300,
+    });
+    let answer = ask("stick-plan", &job.to_string(), "application/json").await.json();
+    assert_eq!(answer["result"]["cost"]["text"], "20.00");
+    assert_eq!(answer["result"]["sticks"], 3);
+    let rows = answer["result"]["plan"].as_array().expect("rows");
+    let lot = rows.iter().find(|row| row["lots"] == json!([7])).expect("the lot");
+    assert_eq!(lot["from"]["mm"], 1100.0, "beyond the knot");
+    assert_eq!(answer["result"]["joined"][0]["parts"].as_array().map(Vec::len), Some(2));
+    let mut unpaid = job.clone();
+    unpaid["sticks"][0]["price"] = json!("9.00");
+    let fault = ask("stick-plan", &unpaid.to_string(), "application/json").await;
+    assert_eq!(fault.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert_eq!(fault.json()["errors"][0]["pointer"], "/sticks/0/price");
+}

@@ -6,6 +6,7 @@ import { used } from "./recent.js";
 const STEP_KEYS = new Map([["ArrowUp", "more"], ["ArrowDown", "less"]]);
 const HOLD_FIRST = 450;
 const HOLD_NEXT = 110;
+const SLOW = 500;
 
 /** Tells a screen reader what came of it. @param {string} words */
 function say(words) {
@@ -60,6 +61,15 @@ export async function ask(form, body, asked) {
   running.get(section.id)?.abort();
   const control = new AbortController();
   running.set(section.id, control);
+  // A look that takes longer than a moment says so; the best so far stays in sight below it.
+  const slow = window.setTimeout(() => {
+    const line = document.createElement("p");
+    line.className = "silent";
+    line.textContent = "Working it out. What stands below is the best so far.";
+    section.querySelector(".answer")?.prepend(line);
+    section.querySelector(".answer")?.setAttribute("aria-busy", "true");
+    say(line.textContent);
+  }, SLOW);
   try {
     const reply = await fetch(form.action, { method: "POST", body, headers: { Accept: "text/html", "X-Part": "calculation" }, signal: control.signal });
     const page = new DOMParser().parseFromString(await reply.text(), "text/html");
@@ -94,6 +104,8 @@ export async function ask(form, body, asked) {
     answer?.prepend(note);
     say(sentence);
   } finally {
+    window.clearTimeout(slow);
+    section.querySelector(".answer")?.removeAttribute("aria-busy");
     if (running.get(section.id) === control) running.delete(section.id);
   }
 }

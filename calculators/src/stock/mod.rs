@@ -25,5 +25,6 @@ pub mod rack;
 pub mod scarf;
 pub mod stick_job;
 
+mod stick_answer;
 pub(crate) mod stick_plan;
 pub(crate) mod strips;

@@ -14,6 +14,9 @@ use super::problem::{Kind, Problem};
 use super::repair::Repair;
 use super::totals::Totals;
 
+/// What one more round of dives through the cases left over counts for, in cases.
+const ROUND_NODES: u32 = 4_000;
+
 /// What may still be asked of the search: a say in stopping, from the caller, and counted work.
 pub(super) struct Patience<'a> {
     /// False when the answer is wanted now.
@@ -143,19 +146,27 @@ impl Search {
         self.take_on_hard(patience)
     }
 
-    /// Dives deeper in the cases left over. True when none is left that could hold a better plan.
+    /// Dives deeper in the cases left over, from the lowest bound up, for as long as counted work is left. True when no case is left
+    /// that could hold a better plan.
     fn take_on_hard(&mut self, patience: &mut Patience) -> bool {
         let mut hard = std::mem::take(&mut self.hard);
-        for retries in [400, 2_000] {
-            hard.retain(|node| node.bound < self.below);
-            hard.sort_by_key(|node| node.bound);
+        let mut round = 0;
+        while !hard.is_empty() {
             for node in &hard {
                 self.bound = node.bound.min(self.below);
-                let effort: Vec<(usize, u32)> = (0..12).map(|turn| (turn, retries)).collect();
+                // Another turn is another way down; later rounds begin where the earlier ones have not been.
+                let (first, retries) = if round == 0 { (0, 400) } else { (12 * (round - 1), 2_000) };
+                let effort: Vec<(usize, u32)> = (first..first + 12).map(|turn| (turn, retries)).collect();
                 self.dive_from(&node.from, &node.kinds, (node.bound, &node.leaf), &effort, patience);
             }
+            hard.retain(|node| node.bound < self.below);
+            hard.sort_by_key(|node| node.bound);
+            round += 1;
+            if round >= 2 && (patience.nodes < ROUND_NODES || patience.stopped) {
+                break;
+            }
+            patience.nodes = patience.nodes.saturating_sub(ROUND_NODES);
         }
-        hard.retain(|node| node.bound < self.below);
         self.bound = hard.iter().map(|node| node.bound).min().unwrap_or(self.below);
         hard.is_empty()
     }
