@@ -12,8 +12,10 @@ const PITCH: f64 = 104.0;
 pub struct StickBar<'a> {
     /// Whole length.
     pub stick: Length,
-    /// Cut off its first end, before the pieces.
+    /// Cut off its first end, before the pieces; on a stick with bad stretches where its clear part begins.
     pub trim: Length,
+    /// Bad stretches, from its first end.
+    pub bad: Vec<(Length, Length)>,
     /// Label and length of each piece, in the order of sawing.
     pub pieces: Vec<(&'a str, Length)>,
 }
@@ -29,6 +31,9 @@ pub fn stick_bars(id: &str, bars: &[StickBar<'_>], kerf: Length, units: Units) -
         let x = |length: Length| 60.0 + length.in_mm() * scale;
         canvas.text((26.0, top + 48.0), Anchor::Middle, "name", &(row + 1).to_string());
         canvas.hatched(id, "ground", (x(Length::ZERO), top), (x(bar.stick), bottom), "medium");
+        for (from, to) in &bar.bad {
+            canvas.hatched(id, "clash", (x(*from), top), (x(*to), bottom), "medium");
+        }
         let mut at = bar.trim;
         if at.is_positive() {
             canvas.line((x(at), top), (x(at), bottom), "cut");
@@ -53,7 +58,12 @@ pub fn stick_bars(id: &str, bars: &[StickBar<'_>], kerf: Length, units: Units) -
         .map(|(row, bar)| {
             let pieces: Vec<_> =
                 bar.pieces.iter().map(|(label, length)| format!("{label} {}", length.text(units))).collect();
-            format!("Stick {}, {}: {}.", row + 1, bar.stick.text(units), pieces.join(", "))
+            let bad: Vec<_> = bar
+                .bad
+                .iter()
+                .map(|(from, to)| format!(", bad from {} to {}", from.text(units), to.text(units)))
+                .collect();
+            format!("Stick {}, {}{}: {}.", row + 1, bar.stick.text(units), bad.concat(), pieces.join(", "))
         })
         .collect();
     canvas.svg(id, "strip", (WIDTH, bars.len() as f64 * PITCH + 8.0), &title, &words.join(" "))

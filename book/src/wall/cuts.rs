@@ -40,6 +40,8 @@ pub(super) struct SticksView {
 pub(super) struct StickLine {
     number: usize,
     stick: String,
+    /// Where the clear part of a marked stick begins.
+    from: Option<String>,
     pieces: Vec<PieceView>,
     offcut: String,
     keep: bool,
@@ -107,13 +109,15 @@ pub(super) fn sticks(input: &WallInput, layout: &Layout, units: Units) -> Vec<St
             .iter()
             .map(|stick| StickBar {
                 stick: stick.stick,
-                trim,
+                trim: stick.from.unwrap_or(trim),
+                bad: stick.bad.iter().map(|bad| (bad.from.get(), bad.to.get())).collect(),
                 pieces: stick.pieces.iter().map(|piece| (piece.label.as_str(), piece.length)).collect(),
             })
             .collect();
         let lines = plan.sticks.iter().enumerate().map(|(row, stick)| StickLine {
             number: row + 1,
             stick: figure::set(&stick.stick.text(units)),
+            from: stick.from.map(|from| figure::set(&from.text(units))),
             pieces: stick
                 .pieces
                 .iter()

@@ -6,7 +6,8 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use crate::quantity::{Length, Within};
+use crate::catalogue::{Fault, Words};
+use crate::quantity::{Length, Money, Within};
 
 /// A stretch of a stick that no piece may hold, measured from the stick's first end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,6 +36,28 @@ impl Marked {
     pub fn stretch(self) -> BadStretch {
         BadStretch { from: self.from.get(), to: self.to.get() }
     }
+}
+
+/// Bad stretches that cannot be, on the stick at this pointer: it is not paid for, or a stretch ends before it begins.
+pub(crate) fn marked_faults(at: &str, price: Money, bad: &[Marked]) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    if price != Money::ZERO && !bad.is_empty() {
+        faults.push(Fault::new(
+            format!("{at}/price"),
+            Words::new("{}").with(price),
+            "a stick with a bad stretch lies in the rack and is paid for: its parts are planned at no price",
+            "0.00",
+        ));
+    }
+    for (n, stretch) in bad.iter().enumerate().filter(|(_, stretch)| stretch.to.get() <= stretch.from.get()) {
+        faults.push(Fault::new(
+            format!("{at}/bad/{n}/to"),
+            Words::new("{}").with(stretch.to),
+            Words::new("a bad stretch ends beyond {}, where it begins").with(stretch.from),
+            Words::new("{}").with(stretch.from.get() + Length::inches(2)),
+        ));
+    }
+    faults
 }
 
 /// A clear part of a stick, measured from the stick's first end.

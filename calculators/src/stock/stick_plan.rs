@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use serde_json::{Value, json};
 
-use super::clear_parts::Marked;
+use super::clear_parts::{Marked, marked_faults};
 use super::on_hand::Held;
 use super::plan::{Reason, Status};
 use super::solve::Effort;
@@ -158,7 +158,7 @@ impl Calculator for StickPlan {
             }
         }
         for (index, stick) in input.sticks.iter().enumerate().filter(|(_, stick)| !stick.bad.is_empty()) {
-            faults.extend(marked_faults(index, stick));
+            faults.extend(marked_faults(&format!("/sticks/{index}"), stick.price, &stick.bad));
         }
         if !faults.is_empty() {
             return Err(faults);
@@ -183,28 +183,6 @@ impl Calculator for StickPlan {
             _ => Ok(answered(input, &planned, patience)),
         }
     }
-}
-
-/// Bad stretches that cannot be: on sticks that are not yet paid for, or ending before they begin.
-fn marked_faults(index: usize, stick: &Sticks) -> Vec<Fault> {
-    let mut faults = Vec::new();
-    if stick.price != Money::ZERO {
-        faults.push(Fault::new(
-            format!("/sticks/{index}/price"),
-            Words::new("{}").with(stick.price),
-            "a stick with a bad stretch lies in the rack and is paid for: its parts are planned at no price",
-            "0.00",
-        ));
-    }
-    for (at, bad) in stick.bad.iter().enumerate().filter(|(_, bad)| bad.to.get() <= bad.from.get()) {
-        faults.push(Fault::new(
-            format!("/sticks/{index}/bad/{at}/to"),
-            Words::new("{}").with(bad.to),
-            Words::new("a bad stretch ends beyond {}, where it begins").with(bad.from),
-            Words::new("{}").with(bad.from.get() + Length::inches(2)),
-        ));
-    }
-    faults
 }
 
 fn job(input: &Input) -> StickJob {

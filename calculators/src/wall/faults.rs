@@ -8,6 +8,7 @@ use super::scheme::{Scheme, Stock, TopLine, WallInput};
 use super::survey::{Along, End, EndKind, Height, Survey};
 use crate::catalogue::{Fault, Words};
 use crate::quantity::{Exact, Length, Units};
+use crate::stock::clear_parts::marked_faults;
 
 /// Every rule between fields that a wall breaks; empty when it can be planned.
 pub fn faults(input: &WallInput) -> Vec<Fault> {
@@ -335,6 +336,7 @@ fn stock_faults(stock: &Stock, faults: &mut Vec<Fault>) {
             let instead = said(trim * 2 + Length::mm(2_400));
             faults.push(Fault::new(format!("/stock/sticks/{n}/length"), said(stick.length), why, instead));
         }
+        faults.extend(marked_faults(&format!("/stock/sticks/{n}"), stick.price.unwrap_or_default(), &stick.bad));
     }
 }
 

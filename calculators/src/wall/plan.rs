@@ -13,6 +13,7 @@ use super::job::Job;
 use super::survey::BoxKind;
 use crate::catalogue::{Note, Words};
 use crate::quantity::{Amount, Exact, Length, Money, Reading, Tape, kind};
+use crate::stock::clear_parts::Marked;
 
 /// The plan of one wall.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -319,6 +320,10 @@ pub struct StickPlan {
 pub struct SawnStick {
     /// Whole length of the stick.
     pub stick: Length,
+    /// Where its clear part begins, on a stick with bad stretches.
+    pub from: Option<Length>,
+    /// Its bad stretches.
+    pub bad: Vec<Marked>,
     /// The pieces, in the order of sawing.
     pub pieces: Vec<SawnPiece>,
     /// What is left over.

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::shop::Shop;
 use super::survey::{Clearance, Height, Small, Survey, Thickness};
 use crate::quantity::{Count, Money, Physical, Tape, Within, kind};
+use crate::stock::clear_parts::Marked;
 
 /// The width of a board: 1/2 in to 12 in, as measured, never the nominal size.
 pub type BoardWidth = Within<12_000, 305_000>;
@@ -260,7 +261,7 @@ pub struct Stock {
 }
 
 /// One length of stick.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(title = "Stick")]
 pub struct Stick {
@@ -279,6 +280,10 @@ pub struct Stick {
     #[serde(default)]
     #[schemars(title = "For")]
     pub cut_for: CutFor,
+    /// Knots, splits, dents that no piece may hold; what lies on either side is used. Only for sticks in the rack, at no price.
+    #[serde(default)]
+    #[schemars(title = "Bad stretches", length(max = 8))]
+    pub bad: Vec<Marked>,
 }
 
 /// What may be cut from a stick.

@@ -11,7 +11,8 @@ use crate::quantity::{Length, Money};
 use crate::stock::{
     self,
     instance::Instance,
-    plan::{Plan, Status},
+    on_hand::{self, Held, Laid, Usable},
+    plan::Status,
     solve::{self, Effort},
 };
 
@@ -51,17 +52,21 @@ fn section_plan(
             CutFor::Rails => rail,
         })
         .collect();
-    let usable = |kind: usize| kinds.get(kind).map_or(Length::ZERO, |stick| stick.length.get() - settled.end_trim * 2);
-    let longest = (0..kinds.len()).map(usable).max().unwrap_or(Length::ZERO);
+    let held: Vec<Held> = kinds.iter().map(|stick| held(stick)).collect();
+    let usable = on_hand::usable(&held, settled.end_trim, settled.kerf);
+    let longest = usable.iter().map(|part| part.length).max().unwrap_or(Length::ZERO);
     let (fitting, without): (Vec<&Piece>, Vec<&Piece>) = pieces.into_iter().partition(|piece| piece.length <= longest);
     let pitch = longest + settled.kerf;
     let demand: Length = fitting.iter().map(|piece| piece.length + settled.kerf).sum();
     let by_length = usize::try_from((demand + pitch - Length::from_nm(1)).whole_parts(pitch)).unwrap_or(0);
-    let solved = solve::plan(&asked(&fitting, &kinds, &usable, settled.kerf), EFFORT, &mut || true).ok();
+    let solved = solve::plan(&asked(&fitting, &held, &usable, settled.kerf), EFFORT, &mut || true).ok();
     let solved = solved.filter(|plan| matches!(plan.status, Status::ProvedLeast | Status::BestFound { .. }));
     let proved = solved.as_ref().is_some_and(|plan| plan.status == Status::ProvedLeast) || fitting.is_empty();
     let short: &[&Piece] = if solved.is_some() { &[] } else { &fitting };
-    let sticks = solved.as_ref().map_or_else(Vec::new, |plan| sawn(plan, &fitting, &kinds, &usable, settled));
+    let sticks = solved.as_ref().map_or_else(Vec::new, |plan| {
+        let laid = on_hand::laid(&plan.sticks, &held, &usable);
+        sawn(&laid, &fitting, &kinds, &usable, settled)
+    });
     StickPlan {
         width,
         thickness,
@@ -73,43 +78,41 @@ fn section_plan(
     }
 }
 
-/// The section as a question for the solver: lengths in nanometres, both ends of each stick trimmed off.
-fn asked(pieces: &[&Piece], kinds: &[&Stick], usable: &dyn Fn(usize) -> Length, kerf: Length) -> Instance {
+/// The sticks as they lie in the rack or the shop.
+fn held(stick: &Stick) -> Held {
+    Held {
+        length: stick.length.get(),
+        price: stick.price.map_or(0, Money::minor),
+        // A stick that was marked is one stick, unless somebody says that there are more like it.
+        available: stick.available.map(|count| count.get()).or((!stick.bad.is_empty()).then_some(1)),
+        bad: stick.bad.iter().map(|bad| bad.stretch()).collect(),
+    }
+}
+
+/// The section as a question for the solver: lengths in nanometres, ends trimmed off and bad stretches cut out.
+fn asked(pieces: &[&Piece], held: &[Held], usable: &[Usable], kerf: Length) -> Instance {
     let mut counts: BTreeMap<i64, u32> = BTreeMap::new();
     for piece in pieces {
         *counts.entry(piece.length.nm()).or_default() += 1;
     }
-    let sticks = kinds.iter().enumerate().filter(|(kind, _)| usable(*kind).is_positive());
     Instance {
         pieces: counts.into_iter().map(|(length, count)| stock::instance::Piece { length, count }).collect(),
         kerf: kerf.nm(),
-        sticks: sticks
-            .map(|(kind, stick)| stock::instance::Stick {
-                length: usable(kind).nm(),
-                price: stick.price.map_or(0, Money::minor),
-                available: stick.available.map(|count| count.get()),
-            })
-            .collect(),
+        sticks: on_hand::offered(held, usable),
     }
 }
 
 /// The solver's plan with the wall's own labels on its pieces, in the order of the cut list for equal lengths.
-fn sawn(
-    plan: &Plan,
-    pieces: &[&Piece],
-    kinds: &[&Stick],
-    usable: &dyn Fn(usize) -> Length,
-    settled: &Settled,
-) -> Vec<SawnStick> {
+fn sawn(laid: &[Laid], pieces: &[&Piece], kinds: &[&Stick], usable: &[Usable], settled: &Settled) -> Vec<SawnStick> {
     let mut labels: BTreeMap<i64, Vec<&str>> = BTreeMap::new();
     for piece in pieces.iter().rev() {
         labels.entry(piece.length.nm()).or_default().push(&piece.label);
     }
     let mut sticks = Vec::new();
-    for cut in &plan.sticks {
-        let kind = (0..kinds.len())
-            .find(|kind| usable(*kind).nm() == cut.length && kinds[*kind].price.map_or(0, Money::minor) == cut.price);
-        let stick = kind.map_or(Length::from_nm(cut.length), |kind| kinds[kind].length.get());
+    for Laid { part, cut } in laid {
+        let place = usable.get(*part);
+        let stick = place.and_then(|place| kinds.get(place.held));
+        let bad = stick.map(|stick| stick.bad.clone()).unwrap_or_default();
         let offcut = Length::from_nm(cut.leftover);
         for _ in 0..cut.times {
             let each = cut.pieces.iter().flat_map(|piece| std::iter::repeat_n(piece.length, piece.count as usize));
@@ -119,7 +122,14 @@ fn sawn(
                     length: Length::from_nm(length),
                 })
                 .collect();
-            sticks.push(SawnStick { stick, pieces, offcut, keep: settled.keep_offcut <= offcut });
+            sticks.push(SawnStick {
+                stick: stick.map_or(Length::from_nm(cut.length), |stick| stick.length.get()),
+                from: place.filter(|_| !bad.is_empty()).map(|place| place.from),
+                bad: bad.clone(),
+                pieces,
+                offcut,
+                keep: settled.keep_offcut <= offcut,
+            });
         }
     }
     sticks
@@ -168,6 +178,26 @@ mod tests {
         cut.dedup();
         assert_eq!(cut.len(), 12);
         assert!(plans[0].at_least <= plans[0].sticks.len());
+    }
+
+    #[test]
+    fn a_marked_stick_from_the_rack_is_cut_on_both_sides_of_its_knot() {
+        // By hand: 8 ft with 1/2 in off each end and a knot from 40 in to 44 in leaves 39 1/2 in and 51 1/2 in: a 38 in and a 50 in
+        // piece come out of it, and nothing is bought.
+        let stock: Stock = serde_json::from_value(json!({
+            "sticks": [
+                { "length": "8 ft", "price": "0.00", "bad": [{ "from": "40 in", "to": "44 in" }] },
+                { "length": "12 ft", "price": "18.00" },
+            ]
+        }))
+        .expect("a stock");
+        let plans = stick_plans(&[piece(1, 304, false), piece(2, 400, false)], &stock, &settled(&stock));
+        assert_eq!((plans[0].cost, plans[0].proved), (Money::ZERO, true));
+        let from: Vec<_> = plans[0].sticks.iter().map(|stick| (stick.pieces[0].label.as_str(), stick.from)).collect();
+        assert!(
+            from.contains(&("1", Some(Length::um(12_700)))) && from.contains(&("2", Some(Length::inches(44)))),
+            "{from:?}"
+        );
     }
 
     #[test]
