@@ -269,7 +269,7 @@ async fn an_edited_page_is_live_with_the_next_request_and_a_page_may_not_lose_it
 
 /// A job of 96 lengths and odd stick prices, drawn at random, whose plan stays open: the least of all blends of patterns lies below
 /// every plan, and no count of sticks is left to divide on.
-const OPEN_JOB: &str = include_str!("../data/sticks/open.json");
+const OPEN_JOB: &str = include_str!("../data/open-stick-job.json");
 
 #[tokio::test]
 async fn a_stick_plan_that_is_not_proved_says_how_far_off_it_can_be_and_offers_a_longer_look() {

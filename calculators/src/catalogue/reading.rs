@@ -73,13 +73,17 @@ impl Reader {
                 }
                 let words = self.choices(error.schema_path().as_str());
                 let tagged = words.tag.as_ref().map_or_else(|| at.to_owned(), |tag| format!("{at}/{tag}"));
-                faults.push(fault(&tagged, error.instance(), words.sentence(), example, words.words.first().cloned()));
+                let said = words.tag.as_ref().and_then(|tag| error.instance().get(tag)).unwrap_or(error.instance());
+                let known = words.words.first().cloned();
+                let fault = fault(&tagged, error.instance(), words.sentence(), example, known);
+                faults.push(with_nearest(fault, said, &words.words));
             }
             Kind::Enum { options } => {
                 let words: Vec<_> =
                     options.as_array().into_iter().flatten().filter(|word| !word.is_null()).cloned().collect();
                 let why = format!("must be one of {}", listed(&words));
-                faults.push(fault(at, error.instance(), why, example, words.first().cloned()));
+                let fault = fault(at, error.instance(), why, example, words.first().cloned());
+                faults.push(with_nearest(fault, error.instance(), &words));
             }
             Kind::Constant { expected_value } => {
                 let why = format!("must be {}", plain(expected_value));
@@ -378,6 +382,20 @@ fn fault(at: &str, said: &Value, why: String, example: &Value, known: Option<Val
     Fault::new(at, quoted(&plain(said)), why, instead(at, example, known))
 }
 
+/// How alike two words must be, from 0 to 1, for one to have been meant by the other.
+const ALIKE: f64 = 0.8;
+
+/// The fault with the allowed word that is most like what was said, where one is.
+fn with_nearest(mut fault: Fault, said: &Value, words: &[Value]) -> Fault {
+    let Some(said) = said.as_str() else { return fault };
+    let likeness = |word: &Value| word.as_str().map_or(0.0, |word| strsim::jaro_winkler(said, word));
+    let nearest = words.iter().max_by(|one, other| likeness(one).total_cmp(&likeness(other)));
+    if let Some(nearest) = nearest.filter(|word| likeness(word) >= ALIKE) {
+        fault.instead = nearest.clone();
+    }
+    fault
+}
+
 /// What would do at this place: the worked example's value where it has one, else what is known of the field.
 fn instead(pointer: &str, example: &Value, known: Option<Value>) -> Value {
     let at_zero: String = pointer
@@ -430,5 +448,26 @@ fn type_words(kind: &TypeKind) -> String {
             .filter(|word| *word != "left out")
             .collect::<Vec<_>>()
             .join(" or "),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::quantity::Units;
+    use serde_json::json;
+
+    #[test]
+    fn the_word_that_was_probably_meant_is_offered() {
+        let entry = crate::catalogue::entry("wall-plan").expect("it is declared");
+        let mut wall = entry.example(Units::Metric).input.clone();
+        for (said, meant) in
+            [("outside", "outside-mitred"), ("inside-firts", "inside-first"), ("casing_bay", "casing-bay")]
+        {
+            wall["survey"]["right"]["kind"] = json!(said);
+            let faults = entry.read(&wall, Units::Metric).expect_err("no such end");
+            let fault = faults.iter().find(|fault| fault.pointer == "/survey/right/kind").expect("told");
+            let offered = fault.instead.as_str().unwrap_or_default();
+            assert_eq!(offered.split('-').next(), meant.split('-').next(), "{said}: {offered}");
+        }
     }
 }
