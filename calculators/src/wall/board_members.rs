@@ -155,6 +155,7 @@ fn member(id: String, position: &Position, low: &Line, high: &Line, work: &Board
         notches: Vec::new(),
         taper,
         joints: Vec::new(),
+        joint_places: Vec::new(),
         studs: studs::between(left, right, work.studs),
     }
 }

@@ -18,6 +18,7 @@ pub mod corners;
 pub mod defaults;
 pub mod faults;
 pub mod frame;
+pub mod joint_choice;
 pub mod line;
 pub mod marking;
 pub mod measured;

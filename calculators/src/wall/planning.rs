@@ -7,6 +7,7 @@ use super::defaults::{CUT_CLEARANCE, PLATE_PENALTY, Settled};
 use super::faults::faults;
 use super::frame::{Frame, frame};
 use super::job::{Job, job};
+use super::joint_choice::choose_joints;
 use super::marking::{cut_list, mark_lines, offsets};
 use super::measured::Measured;
 use super::notch::{Meeting, meeting};
@@ -259,6 +260,7 @@ fn layout(base: &Base<'_>, ask: &Ask, offer: Offer, rank: usize) -> Layout {
     let offsets = offsets(base.input, base.wall, base.boarding, &rails, base.settled);
     members.extend(rails);
     notch(&mut members, base);
+    choose_joints(&mut members, &base.input.stock, base.settled);
     let found = conflicts(&Scene {
         input: base.input,
         wall: base.wall,

@@ -202,9 +202,10 @@ fn piece(
         notches: Vec::new(),
         taper: None,
         joints: Vec::new(),
+        joint_places: Vec::new(),
         studs: studs::between(low, high, work.studs),
     };
-    member.joints = joints(&member, degrees, work, joined);
+    (member.joints, member.joint_places) = joints(&member, degrees, work, joined);
     member
 }
 
@@ -242,11 +243,12 @@ fn end_cut(line: &RailLine, at: Exact, limit: Exact, degrees: f64, work: &RailWo
     }
 }
 
-/// Joints of a rail that is longer than any stick for rails; none where no stud allows them (told as a conflict).
-fn joints(member: &Member, degrees: f64, work: &RailWork<'_>, joined: &mut Vec<Length>) -> Vec<Joint> {
-    let Some(usable) = longest_usable(work.input, work.settled) else { return Vec::new() };
+/// Joints of a rail that is longer than any stick for rails, and where a single one could stand as well; none where no stud allows
+/// them (told as a conflict).
+fn joints(member: &Member, degrees: f64, work: &RailWork<'_>, joined: &mut Vec<Length>) -> (Vec<Joint>, Vec<Length>) {
+    let Some(usable) = longest_usable(work.input, work.settled) else { return Default::default() };
     if member.length.exact <= usable || SLOPING <= degrees.abs() {
-        return Vec::new();
+        return Default::default();
     }
     let angle = work.input.stock.scarf_angle.map_or(45.0, |angle| angle.get());
     let distance = JOINT_DISTANCE.in_units(work.settled.units());
@@ -261,7 +263,8 @@ fn joints(member: &Member, degrees: f64, work: &RailWork<'_>, joined: &mut Vec<L
     let rail = |studs| LongRail { from, to, usable, lap, studs };
     let made = rail(&staggered).joints().or_else(|| rail(&all).joints()).unwrap_or_default();
     joined.extend(made.iter().copied());
-    made.into_iter().map(|stud| Joint { stud, angle: Amount::of(angle), lap: lap.exact() }).collect()
+    let places = if made.len() == 1 { rail(&all).single_joints() } else { Vec::new() };
+    (made.into_iter().map(|stud| Joint { stud, angle: Amount::of(angle), lap: lap.exact() }).collect(), places)
 }
 
 /// The longest piece that any stick for rails gives.

@@ -66,6 +66,9 @@ pub struct Member {
     pub taper: Option<Exact>,
     /// Where it is joined, when it is longer than any stick.
     pub joints: Vec<Joint>,
+    /// Where its single joint could stand as well: studs on which both parts fit a stick.
+    #[serde(skip)]
+    pub joint_places: Vec<Length>,
     /// Where the studs behind it are, from zero.
     pub studs: Vec<Length>,
 }
