@@ -79,6 +79,8 @@ export async function everyPage(page) {
       }
     }
   }
+  // Exercises are one page with other words: three stand for all.
+  for (const path of [...seen].filter((path) => path.startsWith("/practice/")).slice(3)) seen.delete(path);
   for (const wall of ["a", "b", "c"]) for (const view of ["numbers", "saw", "client", "lists", "pole"]) seen.add(`/wall?wall=${wall}&view=${view}`);
   return [...seen];
 }
