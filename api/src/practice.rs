@@ -28,7 +28,7 @@ fn asked(id: &str) -> Result<(&'static Exercise, &'static Entry), ApiError> {
     Ok((exercise(entry.card().id).ok_or_else(none)?, entry))
 }
 
-/// A seed that nobody has had before: the time, of which every question uses four digits.
+/// Another seed each time: the clock's.
 fn fresh() -> u64 {
     let now = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |now| now.as_millis());
     u64::try_from(now % 9_000_000).unwrap_or(0)
@@ -38,13 +38,13 @@ fn next(seed: u64) -> u64 {
     seed.wrapping_add(1) % 9_000_000
 }
 
-fn page(body: &str, status: StatusCode) -> Response {
-    (status, [(header::CACHE_CONTROL, "no-store"), (header::VARY, "Cookie")], Html(body.to_owned())).into_response()
+fn page(body: String, status: StatusCode) -> Response {
+    (status, [(header::CACHE_CONTROL, "no-store"), (header::VARY, "Cookie")], Html(body)).into_response()
 }
 
 /// `GET /practice`: all exercises.
 pub async fn list(State(state): State<Shared>, choices: Choices) -> Response {
-    page(&state.book().practice_list(choices.units).html(choices.light), StatusCode::OK)
+    page(state.book().practice_list(choices.units).html(choices.light), StatusCode::OK)
 }
 
 /// `GET /practice/{id}?seed=`: one question.
@@ -57,12 +57,13 @@ pub async fn question(
     Query(query): Query<HashMap<String, String>>,
 ) -> Result<Response, ApiError> {
     let (exercise, entry) = asked(&id)?;
-    let seed = match query.get("seed") {
-        Some(seed) => seed_of(seed)?,
-        None => fresh(),
-    };
+    let seed = seed_in(&query)?;
     let shown = state.book().practice_page(exercise, entry, (seed, next(seed)), None, choices.units);
-    Ok(page(&shown.html(choices.light), StatusCode::OK))
+    Ok(page(shown.html(choices.light), StatusCode::OK))
+}
+
+fn seed_in(query: &HashMap<String, String>) -> Result<u64, ApiError> {
+    query.get("seed").map_or_else(|| Ok(fresh()), |seed| seed_of(seed))
 }
 
 fn seed_of(text: &str) -> Result<u64, ApiError> {
@@ -89,7 +90,7 @@ pub async fn attempt(
     let status = if outcome.is_ok() { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY };
     let attempt = Attempt { said: &said, outcome: outcome.as_ref() };
     let shown = state.book().practice_page(exercise, entry, (seed, next(seed)), Some(attempt), units);
-    Ok(page(&shown.html(choices.light), status))
+    Ok(page(shown.html(choices.light), status))
 }
 
 /// `GET /api/practice`: what can be practised.
@@ -106,7 +107,7 @@ pub async fn numbers(
     Query(query): Query<HashMap<String, String>>,
 ) -> Result<Json<Value>, ApiError> {
     let (exercise, entry) = asked(&id)?;
-    let seed = query.get("seed").map_or_else(|| Ok(fresh()), |seed| seed_of(seed))?;
+    let seed = seed_in(&query)?;
     let input = drawn(exercise, entry, seed, units_of(&query)?);
     Ok(Json(json!({ "seed": seed, "asks": exercise.asks, "input": input })))
 }

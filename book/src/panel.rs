@@ -128,7 +128,7 @@ struct GivenView {
 pub(crate) fn given(theme: &Theme, entry: &Entry, read: Value, units: Units) -> String {
     let node = Node::new(entry.input_schema(), true);
     let printed = print::walk(with_kinds(read, node), units);
-    theme.fill("given.html", &GivenView { blocks: blocks(&printed, node, &[]) })
+    theme.fill("blocks.html", &GivenView { blocks: blocks(&printed, node, &[]) })
 }
 
 /// An input says of a physical quantity its value alone; to be printed it needs to say what it is.

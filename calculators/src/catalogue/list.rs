@@ -179,19 +179,12 @@ mod tests {
     /// Evaluates a step from its JSON, as a reader of the API would.
     fn checked(step: &Value) -> Result<(), String> {
         let Some(text) = step["formula"].as_str() else { return Ok(()) };
-        let number = |value: &Value| match value {
-            Value::Number(number) => number.as_f64(),
-            leaf => print::length_in(leaf)
-                .map(crate::quantity::Exact::in_mm)
-                .or_else(|| leaf["value"].as_f64())
-                .or_else(|| leaf["minor"].as_f64().map(|minor| minor / 100.0)),
-        };
         let given = |symbol: &str| {
             let named = step["given"].as_array()?.iter().find(|named| named["symbol"] == symbol)?;
-            number(&named["value"])
+            print::number_in(&named["value"])
         };
         let ours = formula::parse(text).map_err(|fault| format!("{text}: {fault}"))?.value(&given)?;
-        let stated = number(&step["result"]["value"]).ok_or_else(|| format!("{text}: no result"))?;
+        let stated = print::number_in(&step["result"]["value"]).ok_or_else(|| format!("{text}: no result"))?;
         let slack = if step["result"]["value"]["minor"].is_i64() { 0.005_001 } else { 1e-6 * ours.abs() + 1e-6 };
         if (ours - stated).abs() <= slack { Ok(()) } else { Err(format!("{text} is {ours}, stated {stated}")) }
     }

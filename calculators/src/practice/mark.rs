@@ -50,7 +50,7 @@ pub fn marked(exercise: &Exercise, entry: &Entry, seed: u64, said: &str, units: 
     let input = drawn(exercise, entry, seed, units);
     let answer = entry.work(&input, units).map_err(|_| AnswerFault::None)?;
     let leaf = answer.pointer(&format!("/result{}", exercise.answer)).ok_or(AnswerFault::None)?;
-    let due = number(leaf).ok_or(AnswerFault::None)?;
+    let due = print::number_in(leaf).ok_or(AnswerFault::None)?;
     let near = nearness(leaf, due, units);
     let tried = read(leaf, said, units)?;
     let right = (tried - due).abs() <= near;
@@ -69,23 +69,12 @@ pub(super) fn wrong(mistake: &Mistake, working: &[Value]) -> Option<f64> {
         let given = step.get("given").and_then(Value::as_array).into_iter().flatten();
         for named in given.chain(step.get("result")) {
             let symbol = named.get("symbol").and_then(Value::as_str);
-            if let Some((symbol, value)) = symbol.zip(named.get("value").and_then(number)) {
+            if let Some((symbol, value)) = symbol.zip(named.get("value").and_then(print::number_in)) {
                 letters.entry(symbol).or_insert(value);
             }
         }
     }
     formula::parse(mistake.formula).ok()?.value(&|symbol| letters.get(symbol).copied()).ok()
-}
-
-/// The number behind a leaf of an answer.
-fn number(leaf: &Value) -> Option<f64> {
-    match leaf {
-        Value::Number(number) => number.as_f64(),
-        leaf => print::length_in(leaf)
-            .map(crate::quantity::Exact::in_mm)
-            .or_else(|| leaf.get("value").and_then(Value::as_f64))
-            .or_else(|| leaf.get("minor").and_then(Value::as_f64).map(|minor| minor / 100.0)),
-    }
 }
 
 /// How far an attempt may be off: half of what a tape shows, a coin's half, a whole number not at all.
@@ -169,7 +158,7 @@ mod tests {
                     let input = drawn(exercise, entry, seed, units);
                     let work = entry.work(&input, units).expect("drawn numbers can be worked with");
                     let leaf = &work["result"].pointer(exercise.answer).expect("the answer").clone();
-                    let due = number(leaf).expect("a number");
+                    let due = print::number_in(leaf).expect("a number");
                     let right = marked(exercise, entry, seed, &written(leaf, due, units), units).expect("readable");
                     assert!(right.right && right.mistake.is_none(), "{} {seed} {units:?}", exercise.calculator);
                     let working = work["working"].as_array().expect("working");

@@ -115,6 +115,18 @@ fn from_pair(pair: &Value) -> Option<Exact> {
     Exact::of_parts(number(pair.get(0)?)?, number(pair.get(1)?)?)
 }
 
+/// The number that formulas work with behind an answer's JSON leaf, printed or not: millimetres, the kind's metric unit, major units
+/// of money.
+pub fn number_in(leaf: &Value) -> Option<f64> {
+    match leaf {
+        Value::Number(number) => number.as_f64(),
+        leaf => length_in(leaf)
+            .map(Exact::in_mm)
+            .or_else(|| leaf.get("value").and_then(Value::as_f64))
+            .or_else(|| leaf.get("minor").and_then(Value::as_f64).map(|minor| minor / 100.0)),
+    }
+}
+
 /// The length behind an answer's JSON leaf, printed or not: `{"nm": [top, bottom], ...}`.
 pub fn length_in(leaf: &Value) -> Option<Exact> {
     from_pair(leaf.get("nm")?)
