@@ -6,7 +6,7 @@ use serde_json::json;
 
 use crate::catalogue::works::THIS_BOOK;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
-use crate::quantity::{Money, Physical, Units, kind};
+use crate::quantity::{Amount, Money, Physical, Units, kind};
 
 /// A share in percent, counted to a thousandth of a percent.
 pub type Share = Physical<kind::Percent, 0, 100_000>;
@@ -47,6 +47,43 @@ pub fn cost_of(hours: f64, rate: Money, materials: Money, contingency: f64, over
     let direct = labour.plus(materials)?;
     let (contingency, overhead) = (share_of(direct, contingency)?, share_of(direct, overhead)?);
     Some(Cost { total: direct.plus(contingency)?.plus(overhead)?, labour, materials, contingency, overhead })
+}
+
+/// How the lines of a cost were got.
+pub fn working(
+    cost: &Cost,
+    hours: Amount<kind::Hours>,
+    rate: Money,
+    contingency: Amount<kind::Percent>,
+    overhead: Amount<kind::Percent>,
+) -> Vec<Step> {
+    let share = |what: &'static str, letter: &'static str, percent, symbol: &'static str, sum| {
+        Step::new(what)
+            .by(format!("(L + M) * {letter} / 100"))
+            .given("L", "labour", cost.labour)
+            .given("M", "materials", cost.materials)
+            .given(letter, what, percent)
+            .gives(symbol, what, sum)
+    };
+    vec![
+        Step::new("labour")
+            .by("round(h * 10000) / 10000 * r")
+            .given("h", "hours", hours)
+            .given("r", "cost of an hour", rate)
+            .gives("L", "labour", cost.labour)
+            .because(
+                "hours count to the ten-thousandth; each line is rounded to the smallest coin, half away from zero",
+            ),
+        share("contingency", "c", contingency, "C", cost.contingency),
+        share("overhead", "o", overhead, "O", cost.overhead),
+        Step::new("cost")
+            .by("L + M + C + O")
+            .given("L", "labour", cost.labour)
+            .given("M", "materials", cost.materials)
+            .given("C", "contingency", cost.contingency)
+            .given("O", "overhead", cost.overhead)
+            .gives("T", "cost", cost.total),
+    ]
 }
 
 pub(crate) struct JobCost;
@@ -119,35 +156,8 @@ impl Calculator for JobCost {
                 "48.00",
             )]);
         };
-        let working = vec![
-            Step::new("labour")
-                .by("round(h * 10000) / 10000 * r")
-                .given("h", "hours", input.hours)
-                .given("r", "cost of an hour", input.rate)
-                .gives("L", "labour", cost.labour),
-            Step::new("contingency")
-                .by("(L + M) * c / 100")
-                .given("L", "labour", cost.labour)
-                .given("M", "materials", cost.materials)
-                .given("c", "contingency", input.contingency)
-                .gives("C", "contingency", cost.contingency)
-                .because(
-                    "hours count to the ten-thousandth; each line is rounded to the smallest coin, half away from zero",
-                ),
-            Step::new("overhead")
-                .by("(L + M) * o / 100")
-                .given("L", "labour", cost.labour)
-                .given("M", "materials", cost.materials)
-                .given("o", "overhead", input.overhead)
-                .gives("O", "overhead", cost.overhead),
-            Step::new("cost")
-                .by("L + M + C + O")
-                .given("L", "labour", cost.labour)
-                .given("M", "materials", cost.materials)
-                .given("C", "contingency", cost.contingency)
-                .given("O", "overhead", cost.overhead)
-                .gives("T", "cost", cost.total),
-        ];
+        let working =
+            working(&cost, input.hours.amount(), input.rate, input.contingency.amount(), input.overhead.amount());
         Ok(Answer {
             result: cost,
             working,

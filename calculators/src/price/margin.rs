@@ -23,6 +23,16 @@ pub fn price_at_margin(cost: Money, margin: MarginShare) -> Option<Money> {
     cost.share(100_000, 100_000 - thousandths)
 }
 
+/// How a price was got from a cost and a margin.
+pub fn price_step(cost: Money, margin: MarginShare, price: Money) -> Step {
+    Step::new("price")
+        .by("C / (1 - m / 100)")
+        .given("C", "cost", cost)
+        .given("m", "margin", margin)
+        .gives("P", "price before tax", price)
+        .because("rounded half up to the smallest coin")
+}
+
 pub(crate) struct Margin;
 
 /// What is asked.
@@ -97,12 +107,7 @@ impl Calculator for Margin {
             cost.share(100_000 + libm::round(margin.get() * 1_000.0) as i64, 100_000).ok_or_else(too_much)?;
         let markup = Amount::<kind::Percent>::of(100.0 * margin.get() / (100.0 - margin.get()));
         let working = vec![
-            Step::new("price")
-                .by("C / (1 - m / 100)")
-                .given("C", "cost", cost)
-                .given("m", "margin", margin)
-                .gives("P", "price before tax", price)
-                .because("rounded half up to the smallest coin"),
+            price_step(cost, margin, price),
             Step::new("markup that this margin means").by("100 * m / (100 - m)").given("m", "margin", margin).gives(
                 "u",
                 "markup on cost",

@@ -1,9 +1,9 @@
 //! Sticks as they lie in the rack, and what of them a plan can cut from: ends trimmed, bad stretches cut out.
 
-use super::clear_parts::{BadStretch, clear_parts};
+use super::clear_parts::{BadStretch, Marked, clear_parts};
 use super::instance;
 use super::plan::CutStick;
-use crate::quantity::Length;
+use crate::quantity::{Length, Money};
 
 /// Sticks alike: one length, one price, marked in the same places.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -16,6 +16,18 @@ pub struct Held {
     pub available: Option<u32>,
     /// Where each of them is bad.
     pub bad: Vec<BadStretch>,
+}
+
+impl Held {
+    /// Sticks as a shop says them. Sticks that were marked are one stick, unless somebody says that there are more like it.
+    pub fn told(length: Length, price: Money, available: Option<u32>, bad: &[Marked]) -> Self {
+        Self {
+            length,
+            price: price.minor(),
+            available: available.or((!bad.is_empty()).then_some(1)),
+            bad: bad.iter().map(|bad| bad.stretch()).collect(),
+        }
+    }
 }
 
 /// A part of such sticks that pieces can be cut from.

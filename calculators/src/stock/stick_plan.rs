@@ -192,13 +192,10 @@ fn job(input: &Input) -> StickJob {
         lot: piece.lot.map(Count::get),
         joins_at: piece.joins_at.iter().map(|at| at.get()).collect(),
     });
-    let held = input.sticks.iter().map(|stick| Held {
-        length: stick.length.get(),
-        price: stick.price.minor(),
-        // A stick that was marked is one stick, unless somebody says that there are more like it.
-        available: stick.available.map(Count::get).or((!stick.bad.is_empty()).then_some(1)),
-        bad: stick.bad.iter().map(|bad| bad.stretch()).collect(),
-    });
+    let held = input
+        .sticks
+        .iter()
+        .map(|stick| Held::told(stick.length.get(), stick.price, stick.available.map(Count::get), &stick.bad));
     StickJob {
         wanted: wanted.collect(),
         held: held.collect(),

@@ -12,8 +12,8 @@ use super::frame::Frame;
 use super::measured::Measured;
 use super::placing::PlacedRun;
 use super::plan::{Action, Choice, Conflict, ConflictKind, Member, MemberKind, Position, Severity};
-use super::rail_members::longest_usable;
 use super::scheme::WallInput;
+use super::sticks::longest_for_rails;
 use crate::catalogue::Words;
 use crate::quantity::Exact;
 
@@ -177,7 +177,7 @@ fn slivers(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
 
 /// Rails longer than any stick for which no joint on a stud was found.
 fn joints(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
-    let Some(usable) = longest_usable(scene.input, scene.settled) else { return };
+    let Some(usable) = longest_for_rails(&scene.input.stock, scene.settled) else { return };
     for rail in scene.members.iter().filter(|member| is_rail(member)) {
         if rail.length.exact <= usable || !rail.joints.is_empty() {
             continue;

@@ -93,4 +93,15 @@ mod tests {
         let (moved, sticks) = rails(rack);
         assert_eq!((moved, sticks), (vec![Length::mm(2_000)], 2));
     }
+
+    #[test]
+    fn a_rail_is_joined_when_only_a_marked_stick_is_as_long() {
+        // By hand: the 6000 in the rack has a knot from 2900 to 3100 and gives 2900 twice; the rail of 5000 needs a joint.
+        let marked = json!([
+            { "length": 3000, "price": "10.00", "cut_for": "rails" },
+            { "length": 6000, "price": "0.00", "cut_for": "rails", "bad": [{ "from": 2900, "to": 3100 }] },
+        ]);
+        let (studs, sticks) = rails(marked);
+        assert_eq!((studs, sticks), (vec![Length::mm(2_400)], 2));
+    }
 }

@@ -7,7 +7,8 @@ use super::frame::Frame;
 use super::line::Line;
 use super::measured::Measured;
 use super::plan::{CutKind, EndCut, Joint, Member, MemberKind, Point};
-use super::scheme::{AtOpenings, CutFor, WallInput};
+use super::scheme::{AtOpenings, WallInput};
+use super::sticks::longest_for_rails;
 use super::survey::{BaseWork, EndKind};
 use crate::fixing::studs;
 use crate::quantity::{Amount, Exact, Length};
@@ -246,7 +247,7 @@ fn end_cut(line: &RailLine, at: Exact, limit: Exact, degrees: f64, work: &RailWo
 /// Joints of a rail that is longer than any stick for rails, and where a single one could stand as well; none where no stud allows
 /// them (told as a conflict).
 fn joints(member: &Member, degrees: f64, work: &RailWork<'_>, joined: &mut Vec<Length>) -> (Vec<Joint>, Vec<Length>) {
-    let Some(usable) = longest_usable(work.input, work.settled) else { return Default::default() };
+    let Some(usable) = longest_for_rails(&work.input.stock, work.settled) else { return Default::default() };
     if member.length.exact <= usable || SLOPING <= degrees.abs() {
         return Default::default();
     }
@@ -265,13 +266,6 @@ fn joints(member: &Member, degrees: f64, work: &RailWork<'_>, joined: &mut Vec<L
     joined.extend(made.iter().copied());
     let places = if made.len() == 1 { rail(&all).single_joints() } else { Vec::new() };
     (made.into_iter().map(|stud| Joint { stud, angle: Amount::of(angle), lap: lap.exact() }).collect(), places)
-}
-
-/// The longest piece that any stick for rails gives.
-pub fn longest_usable(input: &WallInput, settled: &Settled) -> Option<Length> {
-    let sticks = input.stock.sticks.iter().filter(|stick| stick.cut_for != CutFor::Boards);
-    let usable = sticks.filter(|stick| stick.available.is_none_or(|count| count.get() > 0));
-    usable.map(|stick| stick.length.get() - settled.end_trim * 2).max().filter(|usable| usable.is_positive())
 }
 
 fn clear_of_edges(stud: Length, member: &Member, work: &RailWork<'_>, distance: Length) -> bool {

@@ -43,15 +43,7 @@ fn section_plan(
     let mut pieces: Vec<&Piece> =
         all.iter().filter(|piece| (piece.width, piece.thickness, piece.rail) == (width, thickness, rail)).collect();
     pieces.sort_by_key(|piece| std::cmp::Reverse(piece.length));
-    let kinds: Vec<&Stick> = stock
-        .sticks
-        .iter()
-        .filter(|stick| match stick.cut_for {
-            CutFor::Any => true,
-            CutFor::Boards => !rail,
-            CutFor::Rails => rail,
-        })
-        .collect();
+    let kinds = kinds(stock, rail);
     let held: Vec<Held> = kinds.iter().map(|stick| held(stick)).collect();
     let usable = on_hand::usable(&held, settled.end_trim, settled.kerf);
     let longest = usable.iter().map(|part| part.length).max().unwrap_or(Length::ZERO);
@@ -78,15 +70,30 @@ fn section_plan(
     }
 }
 
-/// The sticks as they lie in the rack or the shop.
+/// A stick as it lies in the rack or the shop.
 fn held(stick: &Stick) -> Held {
-    Held {
-        length: stick.length.get(),
-        price: stick.price.map_or(0, Money::minor),
-        // A stick that was marked is one stick, unless somebody says that there are more like it.
-        available: stick.available.map(|count| count.get()).or((!stick.bad.is_empty()).then_some(1)),
-        bad: stick.bad.iter().map(|bad| bad.stretch()).collect(),
-    }
+    Held::told(
+        stick.length.get(),
+        stick.price.unwrap_or_default(),
+        stick.available.map(|count| count.get()),
+        &stick.bad,
+    )
+}
+
+/// What rails, or boards, may be cut from.
+fn kinds(stock: &Stock, rail: bool) -> Vec<&Stick> {
+    let fits = |stick: &&Stick| match stick.cut_for {
+        CutFor::Any => true,
+        CutFor::Boards => !rail,
+        CutFor::Rails => rail,
+    };
+    stock.sticks.iter().filter(fits).collect()
+}
+
+/// The longest clear part of any stick for rails; none where there is no such stick.
+pub fn longest_for_rails(stock: &Stock, settled: &Settled) -> Option<Length> {
+    let held: Vec<Held> = kinds(stock, true).into_iter().map(held).collect();
+    on_hand::usable(&held, settled.end_trim, settled.kerf).iter().map(|part| part.length).max()
 }
 
 /// The section as a question for the solver: lengths in nanometres, ends trimmed off and bad stretches cut out.

@@ -5,7 +5,9 @@ use super::prices::{self, Shares};
 use super::{Job, Purchase};
 use crate::catalogue::{Figure, Step, Words};
 use crate::filling::caulk;
-use crate::quantity::{Amount, Length, Money, Units, kind};
+use crate::price::job_cost;
+use crate::price::margin::price_step;
+use crate::quantity::{Amount, Length, Units, kind};
 use crate::wall::plan::Layout;
 use crate::wall::shop::{Coating, Rates, Shop};
 
@@ -156,37 +158,7 @@ fn hours(layout: &Layout, job: &Job, house: &House) -> Vec<Step> {
 fn price(rates: &Rates, job: &Job) -> Option<Vec<Step>> {
     let (cost, price) = (job.cost?, job.price?);
     let Shares { contingency, overhead, margin } = prices::shares(rates)?;
-    let share = |what: &'static str, letter: &'static str, percent: f64, sum: Money| {
-        Step::new(what)
-            .by(format!("(L + M) * {letter} / 100"))
-            .given("L", "labour", cost.labour)
-            .given("M", "materials", cost.materials)
-            .given(letter, what, Amount::<kind::Percent>::of(percent))
-            .gives("x", what, sum)
-    };
-    Some(vec![
-        Step::new("labour")
-            .by("round(h * 10000) / 10000 * r")
-            .given("h", "hours", job.hours)
-            .given("r", "cost of an hour", rates.hour)
-            .gives("L", "labour", cost.labour)
-            .because(
-                "hours count to the ten-thousandth; each line is rounded to the smallest coin, half away from zero",
-            ),
-        share("contingency", "c", contingency, cost.contingency),
-        share("overhead", "o", overhead, cost.overhead),
-        Step::new("cost")
-            .by("L + M + C + O")
-            .given("L", "labour", cost.labour)
-            .given("M", "materials, the shopping list and what goes along", cost.materials)
-            .given("C", "contingency", cost.contingency)
-            .given("O", "overhead", cost.overhead)
-            .gives("T", "cost", cost.total),
-        Step::new("price before tax")
-            .by("T / (1 - m / 100)")
-            .given("T", "cost", cost.total)
-            .given("m", "margin", margin)
-            .gives("P", "price", price)
-            .because("a margin is a share of the price"),
-    ])
+    let mut steps = job_cost::working(&cost, job.hours, rates.hour, Amount::of(contingency), Amount::of(overhead));
+    steps.push(price_step(cost.total, margin, price));
+    Some(steps)
 }
