@@ -5,6 +5,7 @@ use calculators::wall::plan::Layout;
 use calculators::wall::scheme::{Material, WallInput};
 use serde::Serialize;
 
+use super::ways::bay_range;
 use crate::figure;
 use crate::form::shape::capital;
 
@@ -24,12 +25,6 @@ pub(super) fn agreed(input: &WallInput, layout: &Layout, units: Units) -> Vec<Ag
         Material::Mdf => "MDF",
         Material::Solid => "solid wood",
     };
-    let widths = || layout.bays.iter().map(|bay| bay.width);
-    let bays = match (widths().min(), widths().max()) {
-        (Some(least), Some(most)) if least != most => format!("{} to {}", length(least), length(most)),
-        (Some(least), _) => length(least),
-        _ => "none".to_owned(),
-    };
     let mut rows = vec![
         row(
             "Boards",
@@ -40,7 +35,7 @@ pub(super) fn agreed(input: &WallInput, layout: &Layout, units: Units) -> Vec<Ag
                 length(scheme.board_thickness.get().exact())
             ),
         ),
-        row("Clear bays", bays),
+        row("Clear bays", bay_range(layout, "to", units)),
         row("Rails", rails(layout, units)),
     ];
     let done = layout.conflicts.iter().flat_map(|conflict| {

@@ -7,6 +7,7 @@ use calculators::wall::scheme::WallInput;
 use calculators::wall::{job, working};
 use serde::Serialize;
 
+use super::WallView;
 use crate::panel::working_of;
 use crate::theme::Theme;
 
@@ -22,14 +23,19 @@ pub(super) struct HowView {
     job: String,
 }
 
-pub(super) fn view(theme: &Theme, input: &WallInput, layout: &Layout, units: Units) -> HowView {
-    let set = |steps: &[Step]| working_of(theme, steps, units);
+/// The lists that a part of the sheet shows; the others stay empty.
+pub(super) fn view(theme: &Theme, input: &WallInput, layout: &Layout, part: WallView, units: Units) -> HowView {
+    let set = |parts: &[WallView], steps: &dyn Fn() -> Vec<Step>| {
+        if parts.contains(&part) { working_of(theme, &steps(), units) } else { String::new() }
+    };
+    let (whole, read) = (&[WallView::Sheet], &[WallView::Sheet, WallView::Numbers]);
+    let marks = layout.marks.iter().map(|line| set(read, &|| working::marks(line, layout, input)));
     HowView {
-        bays: set(&working::bays(layout, input)),
-        marks: layout.marks.iter().map(|line| set(&working::marks(line, layout, input))).collect(),
-        offsets: set(&working::offsets(layout, input)),
-        lengths: set(&working::lengths(layout)),
-        nails: set(&[working::nails(layout)]),
-        job: set(&job::working(layout, &input.shop, input.scheme.tape.units())),
+        bays: set(whole, &|| working::bays(layout, input)),
+        marks: marks.collect(),
+        offsets: set(read, &|| working::offsets(layout, input)),
+        lengths: set(&[WallView::Sheet, WallView::Saw], &|| working::lengths(layout)),
+        nails: set(whole, &|| vec![working::nails(layout)]),
+        job: set(whole, &|| job::working(layout, &input.shop, input.scheme.tape.units())),
     }
 }

@@ -239,14 +239,6 @@ fn plan_view(
     ]
     .join(", ");
     let drawing = Elevation { input, plan, layout, dimensioned: true };
-    let bays = layout.bays.iter().map(|bay| bay.width);
-    let range = match (bays.clone().min(), bays.max()) {
-        (Some(narrow), Some(wide)) if narrow != wide => {
-            format!("{} <small>to</small> {}", figure::set(&narrow.text(units)), figure::set(&wide.text(units)))
-        }
-        (Some(narrow), _) => figure::set(&narrow.text(units)),
-        _ => "none".to_owned(),
-    };
     let findings = findings::findings(layout, units);
     let to_settle = layout
         .conflicts
@@ -256,7 +248,7 @@ fn plan_view(
     let sticks: usize = layout.sticks.iter().map(|plan| plan.sticks.len()).sum();
     let mut numbers = vec![
         cell("length on which bays are set out", figure::set(&plan.length.text(units))),
-        cell("clear bays", range),
+        cell("clear bays", ways::bay_range(layout, "<small>to</small>", units)),
         cell("boards along the foot", layout.boards.to_string()),
         cell("pieces to cut", layout.cut_list.len().to_string()),
     ];
@@ -285,9 +277,9 @@ fn plan_view(
         sticks: cuts::sticks(input, layout, units),
         reason: figure::in_sentence(&capital(&layout.reason.in_units(units))),
         job: job::view(&layout.job, units),
-        how: how::view(theme, input, layout, units),
+        how: how::view(theme, input, layout, sheet.view, units),
         one: at_wall::one(layout, sheet.at, units),
         pole: if sheet.view == WallView::Pole { pole::view(layout, units) } else { Vec::new() },
-        agreed: client::agreed(input, layout, units),
+        agreed: if sheet.view == WallView::Client { client::agreed(input, layout, units) } else { Vec::new() },
     }
 }

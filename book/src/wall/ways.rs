@@ -39,6 +39,18 @@ pub(super) struct TermView {
     adds: String,
 }
 
+/// The clear widths of a layout's bays, the narrowest and the widest with a word between them.
+pub(super) fn bay_range(layout: &Layout, to: &str, units: Units) -> String {
+    let widths = || layout.bays.iter().map(|bay| bay.width);
+    match (widths().min(), widths().max()) {
+        (Some(narrow), Some(wide)) if narrow != wide => {
+            format!("{} {to} {}", figure::set(&narrow.text(units)), figure::set(&wide.text(units)))
+        }
+        (Some(narrow), _) => figure::set(&narrow.text(units)),
+        _ => "none".to_owned(),
+    }
+}
+
 pub(super) fn ways(input: &WallInput, plan: &WallPlan, chosen: usize, units: Units) -> Vec<WayView> {
     let settle =
         |layout: &Layout| layout.conflicts.iter().filter(|conflict| conflict.severity == Severity::Settle).count();
@@ -49,18 +61,9 @@ pub(super) fn ways(input: &WallInput, plan: &WallPlan, chosen: usize, units: Uni
     plan.layouts
         .iter()
         .map(|layout| {
-            let bays = layout.bays.iter().map(|bay| bay.width);
-            let (narrow, wide) = (bays.clone().min(), bays.max());
-            let range = match (narrow, wide) {
-                (Some(narrow), Some(wide)) if narrow != wide => {
-                    format!("{} to {}", figure::set(&narrow.text(units)), figure::set(&wide.text(units)))
-                }
-                (Some(narrow), _) => figure::set(&narrow.text(units)),
-                _ => "none".to_owned(),
-            };
             let row = |label, value: String, worse| WayRow { label, value, worse };
             let mut rows = vec![
-                row("Bays", range, false),
+                row("Bays", bay_range(layout, "to", units), false),
                 row(
                     "Differ, before shifts",
                     figure::set(&layout.spread.text(units)),
