@@ -129,3 +129,22 @@ test("the story pole stands on paper at full size", async () => {
   assert.deepEqual(wrong, []);
   await context.close();
 });
+
+test("cautions stand on the wall sheet where something can hurt, on the screen and on paper", async () => {
+  const { context, page } = await open(browser, handbook.address);
+  const told = async (path) => {
+    await page.goto(path);
+    await page.emulateMedia({ media: "print" });
+    const words = await page.$$eval(".wallsheet .signal", (panels) => panels.filter((panel) => panel.checkVisibility()).map((panel) => panel.textContent));
+    await page.emulateMedia({ media: "screen" });
+    return words.join(" ");
+  };
+  for (const view of ["sheet", "numbers"]) {
+    const words = await told(`/wall?wall=b&view=${view}`);
+    assert.match(words, /live parts behind the cover plate/i);
+    assert.match(words, /cables and pipes in the fixing line/i);
+  }
+  assert.match(await told("/wall?wall=b&view=saw"), /blade/i);
+  assert.match(await told("/wall?wall=c&view=sheet"), /stair/i);
+  await context.close();
+});

@@ -107,6 +107,8 @@ struct SheetView<'a> {
     heading: String,
     faults: &'a [Told],
     fields: String,
+    /// Signal panels of what the part on show leads to.
+    cautions: Vec<String>,
     plan: Option<PlanView>,
     say: String,
 }
@@ -187,6 +189,20 @@ impl Handbook {
         self.fill_sheet("wall-sheet.html", entry, sheet, &frame, units)
     }
 
+    /// Before walls are marked and fixed into: what runs behind them, and live boxes. Before the saw: the blade. On a stair: the fall.
+    fn cautions_of(&self, entry: &Entry, sheet: WallSheet<'_>) -> Vec<String> {
+        let mut keys: Vec<&str> = match sheet.view {
+            WallView::Sheet | WallView::Numbers => entry.card().cautions.to_vec(),
+            WallView::Saw => vec!["saw-blade"],
+            WallView::Client | WallView::Lists | WallView::Pole => Vec::new(),
+        };
+        let on_stair = sheet.outcome.is_ok_and(|(input, _)| input.survey.stair.is_some());
+        if on_stair && !keys.is_empty() && sheet.view != WallView::Saw {
+            keys.push("stair-work");
+        }
+        keys.into_iter().map(|key| self.caution(key)).collect()
+    }
+
     fn fill_sheet(&self, template: &str, entry: &Entry, sheet: WallSheet<'_>, frame: &Frame, units: Units) -> String {
         let faults = sheet.outcome.err().unwrap_or_default();
         let form = Form::new(&self.theme, entry, sheet.values, faults, units).folding();
@@ -208,6 +224,7 @@ impl Handbook {
             heading: format!("{count} {} cannot be worked with", if count == 1 { "value" } else { "values" }),
             faults: form.faults(),
             fields: form.html(),
+            cautions: self.cautions_of(entry, sheet),
             say: plan.as_ref().map_or_else(|| format!("{count} values cannot be worked with"), |plan| plan.say(units)),
             plan,
         };
