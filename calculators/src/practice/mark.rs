@@ -77,7 +77,8 @@ pub(super) fn wrong(mistake: &Mistake, working: &[Value]) -> Option<f64> {
     formula::parse(mistake.formula).ok()?.value(&|symbol| letters.get(symbol).copied()).ok()
 }
 
-/// How far an attempt may be off: half of what a tape shows, a coin's half, a whole number not at all.
+/// How far an attempt may be off: half of what a tape shows, a coin's half, a whole number not at all; else [`NEAR`], and never
+/// less than what the book's own print of the answer is off.
 fn nearness(leaf: &Value, due: f64, units: Units) -> f64 {
     match leaf {
         _ if print::length_in(leaf).is_some() => match units {
@@ -86,7 +87,11 @@ fn nearness(leaf: &Value, due: f64, units: Units) -> f64 {
         },
         Value::Number(number) if number.is_i64() || number.is_u64() => 1e-9,
         _ if leaf.get("minor").is_some() => 0.011,
-        _ => due.abs() * NEAR + 1e-9,
+        _ => {
+            let printed = print::printed_text(&print::walk(leaf.clone(), units));
+            let rounded = read(leaf, &printed, units).map_or(0.0, |printed| (printed - due).abs());
+            (due.abs() * NEAR).max(rounded) + 1e-9
+        }
     }
 }
 
@@ -149,7 +154,7 @@ mod tests {
     #[test]
     fn the_calculators_own_answer_is_right_and_every_mistake_is_told_by_its_name() {
         let mut rare = Vec::new();
-        for exercise in EXERCISES {
+        for exercise in EXERCISES.iter() {
             let entry = entry(exercise.calculator).expect("a calculator");
             for units in BOTH {
                 let mut told = vec![0_u32; exercise.mistakes.len()];
@@ -184,8 +189,37 @@ mod tests {
     }
 
     #[test]
+    fn what_the_book_prints_as_right_is_taken_as_right() {
+        for exercise in EXERCISES.iter() {
+            let entry = entry(exercise.calculator).expect("a calculator");
+            for units in BOTH {
+                for seed in 0..60 {
+                    let at = format!("{} {seed} {units:?}", exercise.calculator);
+                    let first = marked(exercise, entry, seed, "1", units);
+                    let expected = first.unwrap_or_else(|why| panic!("{at}: {why}")).expected;
+                    let printed = print::printed_text(&expected);
+                    let again = marked(exercise, entry, seed, &printed, units);
+                    assert!(again.is_ok_and(|marked| marked.right), "{at}: {printed} is printed and refused");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn drawn_numbers_are_worked_with_and_not_given_up() {
+        for exercise in EXERCISES.iter() {
+            let entry = entry(exercise.calculator).expect("a calculator");
+            for units in BOTH {
+                let example = &entry.example(units).input;
+                let as_it_was = (0..60).filter(|seed| drawn(exercise, entry, *seed, units) == *example).count();
+                assert!(as_it_was < 10, "{}: {as_it_was} of 60 ask the worked example", exercise.calculator);
+            }
+        }
+    }
+
+    #[test]
     fn seeds_ask_different_questions_and_one_seed_the_same() {
-        for exercise in EXERCISES {
+        for exercise in EXERCISES.iter() {
             let entry = entry(exercise.calculator).expect("a calculator");
             for units in BOTH {
                 let mut asked: Vec<String> =

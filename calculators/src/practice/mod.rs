@@ -11,5 +11,5 @@ mod mark;
 
 pub use draw::drawn;
 pub use exercise::{Draw, Exercise, Mistake, Range};
-pub use exercises::{EXERCISES, exercise};
+pub use exercises::{EXERCISES, WITHOUT, exercise};
 pub use mark::{AnswerFault, Marked, marked};
