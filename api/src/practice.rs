@@ -7,7 +7,7 @@ use axum::Json;
 use axum::body::Bytes;
 use axum::extract::rejection::BytesRejection;
 use axum::extract::{Path, Query, State};
-use axum::http::{StatusCode, header};
+use axum::http::{HeaderMap, HeaderName, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
 use book::Attempt;
 use calculators::catalogue::Entry;
@@ -21,6 +21,9 @@ use crate::calculators::{found, units_of};
 use crate::choices::Choices;
 use crate::posted;
 use crate::problem::ApiError;
+
+/// The header of a script that wants the exercise alone, without a page round it.
+const PART: HeaderName = HeaderName::from_static("x-part");
 
 fn asked(id: &str) -> Result<(&'static Exercise, &'static Entry), ApiError> {
     let entry = found(id)?;
@@ -55,9 +58,14 @@ pub async fn question(
     choices: Choices,
     Path(id): Path<String>,
     Query(query): Query<HashMap<String, String>>,
+    headers: HeaderMap,
 ) -> Result<Response, ApiError> {
     let (exercise, entry) = asked(&id)?;
     let seed = seed_in(&query)?;
+    if headers.contains_key(PART) {
+        let part = state.book().practice_part(exercise, entry, (seed, next(seed)), None, choices.units);
+        return Ok(page(part, StatusCode::OK));
+    }
     let shown = state.book().practice_page(exercise, entry, (seed, next(seed)), None, choices.units);
     Ok(page(shown.html(choices.light), StatusCode::OK))
 }
@@ -77,6 +85,7 @@ pub async fn attempt(
     State(state): State<Shared>,
     choices: Choices,
     Path(id): Path<String>,
+    headers: HeaderMap,
     body: Result<Bytes, BytesRejection>,
 ) -> Result<Response, ApiError> {
     let (exercise, entry) = asked(&id)?;
@@ -89,6 +98,10 @@ pub async fn attempt(
     let outcome = marked(exercise, entry, seed, &said, units);
     let status = if outcome.is_ok() { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY };
     let attempt = Attempt { said: &said, outcome: outcome.as_ref() };
+    if headers.contains_key(PART) {
+        let part = state.book().practice_part(exercise, entry, (seed, next(seed)), Some(attempt), units);
+        return Ok(page(part, status));
+    }
     let shown = state.book().practice_page(exercise, entry, (seed, next(seed)), Some(attempt), units);
     Ok(page(shown.html(choices.light), status))
 }

@@ -59,6 +59,8 @@ pub(crate) enum Block {
     Drawing { name: String, values: serde_json::Value },
     /// A calculator's answer in one line, with the way to it.
     Look { id: String, values: serde_json::Value, show: Vec<String> },
+    /// An exercise, with the numbers of a seed.
+    Practice { id: String },
     /// Terms and what they mean.
     Terms(Vec<Term>),
 }

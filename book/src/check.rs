@@ -11,6 +11,7 @@ use crate::drawing::plates;
 use crate::fault::BookFault;
 use crate::handbook::{FRONT, Leaf};
 use crate::look;
+use crate::practice;
 use crate::reference;
 use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER};
 use crate::wall::invitation::wall_address;
@@ -98,6 +99,11 @@ fn names(leaf: &Leaf, cautions: &Cautions, faults: &mut Vec<BookFault>) {
             Block::Calculator { id, .. } if entry(id).is_none() => {
                 tell(placed.line, format!("there is no calculator {id}"));
             }
+            Block::Practice { id } => {
+                if let Some(why) = practice::without(id) {
+                    tell(placed.line, why);
+                }
+            }
             Block::Reference { table } if !reference::known().any(|known| known == table) => {
                 let known = reference::known().collect::<Vec<_>>().join(", ");
                 tell(placed.line, format!("there is no table {table}; known are {known}"));
@@ -136,6 +142,7 @@ fn anchors(chapter: &Chapter) -> Vec<(usize, String)> {
     for placed in &chapter.blocks {
         match &placed.block {
             Block::Heading { id, .. } | Block::Calculator { id, .. } => found.push((placed.line, id.clone())),
+            Block::Practice { id } => found.push((placed.line, format!("practice-{id}"))),
             Block::Reference { table } => found.push((placed.line, format!("table-{table}"))),
             Block::Drawing { name, .. } => found.push((placed.line, format!("drawing-{name}"))),
             Block::Terms(terms) => found.extend(terms.iter().map(|term| (placed.line, term.id.clone()))),
@@ -283,6 +290,13 @@ mod tests {
             "```look\nid = \"saw-angle\"\nvalues = { corner = \"blunt\" }\n```",
             "the calculator saw-angle refuses corner: ",
         );
+    }
+
+    #[test]
+    fn an_exercise_that_is_not_there_is_named() {
+        check("```practice\nid = \"moon-phase\"\n```", "there is no calculator moon-phase");
+        check("```practice\nid = \"colour-values\"\n```", "the calculator colour-values has no exercise: ");
+        check("```practice\n```", "a practice block needs id = \"equal-bays\"");
     }
 
     #[test]

@@ -4,7 +4,7 @@ use crate::cautions::line_at;
 use crate::chapter::Block;
 
 /// The blocks of this book, as they are named when something else was written.
-const KINDS: &str = "calculator, caution, table, drawing and look are";
+const KINDS: &str = "calculator, caution, table, drawing, look and practice are";
 
 /// Reads a fenced block; a fault comes with the line below the fence's own.
 pub(crate) fn read(kind: &str, body: &str) -> Result<Block, (usize, String)> {
@@ -27,6 +27,7 @@ pub(crate) fn read(kind: &str, body: &str) -> Result<Block, (usize, String)> {
             let show = show.into_iter().flatten().filter_map(|one| one.as_str().map(str::to_owned)).collect();
             Ok(Block::Look { id: word("id", "equal-bays")?, values: values(), show })
         }
+        "practice" => Ok(Block::Practice { id: word("id", "equal-bays")? }),
         "caution" => Ok(Block::Caution { key: word("key", "laser-light")? }),
         "table" => Ok(Block::Reference { table: word("name", "sources")? }),
         "drawing" => Ok(Block::Drawing { name: word("name", "rake-cut")?, values: values() }),

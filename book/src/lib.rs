@@ -24,7 +24,8 @@
 //! - Fenced blocks with a TOML body: `calculator` (id, values), `caution` (key), `table` (name: `calculators`,
 //!   `cautions`, `sources`, or one of the reference tables, such as `nail-sizes`), `drawing` (name, and values for the
 //!   calculation it is drawn from), `look` (id of a calculator, values, and the places of
-//!   its answer to show): its answer in one line, with the way to it.
+//!   its answer to show): its answer in one line, with the way to it; `practice` (id of a calculator that has an exercise):
+//!   its question with fresh numbers, to be answered in place.
 //! - Calculators, tables and drawings stand once in the book. Every page but the front ends with a heading `Sources` and a list.
 //!
 //! Whatever is wrong is told at once, each fault with file and line ([`BookFaults`]).

@@ -1,10 +1,10 @@
-//! Practice pages: a question with fresh numbers, what came of an attempt, and the list of all exercises.
+//! Practice: a question with fresh numbers and what came of an attempt, on a page of its own or in a chapter, and the list of all.
 //!
 //! Numbers, right answers and the names of mistakes come from `calculators::practice`. What has been learnt is kept by the page's
 //! own script on the device; nothing about a person is sent anywhere.
 
 use calculators::catalogue::{Entry, entry};
-use calculators::practice::{AnswerFault, EXERCISES, Exercise, Marked, drawn};
+use calculators::practice::{AnswerFault, EXERCISES, Exercise, Marked, WITHOUT, drawn, exercise};
 use calculators::quantity::{Units, print};
 use serde::Serialize;
 
@@ -25,6 +25,13 @@ pub struct Attempt<'a> {
 #[derive(Serialize)]
 struct PracticeView<'a> {
     frame: &'a Frame,
+    exercise: &'a str,
+}
+
+#[derive(Serialize)]
+struct ExerciseView<'a> {
+    /// On a page of its own, not in a chapter.
+    page: bool,
     id: &'static str,
     title: &'static str,
     asks: &'static str,
@@ -37,6 +44,13 @@ struct PracticeView<'a> {
     verdict: Option<Verdict>,
     example: &'static str,
     place: &'a str,
+}
+
+/// Where an exercise is printed.
+#[derive(Clone, Copy, PartialEq)]
+enum Printed {
+    Page,
+    Chapter,
 }
 
 #[derive(Serialize)]
@@ -68,6 +82,21 @@ struct Line {
     asks: &'static str,
 }
 
+/// Seed of the numbers that a chapter prints; a script asks for fresh ones, and so does the link beside them.
+const PRINTED_SEED: u64 = 17;
+
+/// Why a chapter cannot hold the exercise of this calculator; nothing where it can.
+pub(crate) fn without(id: &str) -> Option<String> {
+    if exercise(id).is_some() {
+        return None;
+    }
+    if entry(id).is_none() {
+        return Some(format!("there is no calculator {id}"));
+    }
+    let why = WITHOUT.iter().find(|(without, _)| *without == id).map_or("none is written yet", |(_, why)| why);
+    Some(format!("the calculator {id} has no exercise: {why}"))
+}
+
 impl Handbook {
     /// A question with the numbers of a seed, and the attempt at it.
     ///
@@ -85,6 +114,39 @@ impl Handbook {
         let mut frame = self.frame("Practice", Some(card.step), &format!("/{path}?seed={seed}"), units);
         frame.root = "/";
         frame.scripts.push("practice.js");
+        let printed = self.exercise(exercise, entry, (seed, next), attempt, (units, Printed::Page));
+        Page::new(path, &self.theme.fill("practice.html", &PracticeView { frame: &frame, exercise: &printed }))
+    }
+
+    /// The same without a page round it, for a script that puts it in the place of the one in a chapter.
+    pub fn practice_part(
+        &self,
+        exercise: &'static Exercise,
+        entry: &Entry,
+        seeds: (u64, u64),
+        attempt: Option<Attempt<'_>>,
+        units: Units,
+    ) -> String {
+        self.exercise(exercise, entry, seeds, attempt, (units, Printed::Chapter))
+    }
+
+    /// The exercise as a chapter holds it; nothing for a calculator that has none.
+    pub(crate) fn exercise_in_chapter(&self, id: &str, units: Units) -> String {
+        let found = exercise(id).zip(entry(id));
+        found.map_or_else(String::new, |(exercise, entry)| {
+            self.practice_part(exercise, entry, (PRINTED_SEED, PRINTED_SEED + 1), None, units)
+        })
+    }
+
+    fn exercise(
+        &self,
+        exercise: &'static Exercise,
+        entry: &Entry,
+        (seed, next): (u64, u64),
+        attempt: Option<Attempt<'_>>,
+        (units, printed): (Units, Printed),
+    ) -> String {
+        let card = entry.card();
         let input = drawn(exercise, entry, seed, units);
         let read = entry.read(&input, units).unwrap_or(input);
         let verdict = attempt.and_then(|attempt| attempt.outcome.ok()).map(|marked| Verdict {
@@ -93,7 +155,8 @@ impl Handbook {
             expected: figure::set(&print::printed_text(&marked.expected)),
             panel: self.panel_html(entry, &marked.answer, units),
         });
-        let view = PracticeView {
+        let view = ExerciseView {
+            page: printed == Printed::Page,
             id: card.id,
             title: card.title,
             asks: exercise.asks,
@@ -111,9 +174,8 @@ impl Handbook {
                 Units::Metric => "As you would write it: 313.5, 2.4 m, 45.5, 1250.40.",
             },
             place: self.place_of(card.id).unwrap_or("index.html"),
-            frame: &frame,
         };
-        Page::new(path, &self.theme.fill("practice.html", &view))
+        self.theme.fill("exercise.html", &view)
     }
 
     /// All exercises by step, for the page's script to say what has been learnt.

@@ -134,6 +134,9 @@ impl Handbook {
         if leaf.calculators().next().is_some() {
             frame.scripts.extend(["work.js", "turn.js"]);
         }
+        if leaf.chapter.blocks.iter().any(|placed| matches!(placed.block, Block::Practice { .. })) {
+            frame.scripts.extend(["practice.js", "exercise.js"]);
+        }
         let needs = leaf.chapter.needs.iter();
         let view = ChapterView {
             frame: &frame,
@@ -226,6 +229,7 @@ impl Handbook {
                 plates::draw(name, values, units).map(|plate| plate.html(name)).unwrap_or_default()
             }
             Block::Look { id, values, show } => self.look(id, values, show, units),
+            Block::Practice { id } => self.exercise_in_chapter(id, units),
             Block::Terms(terms) => {
                 let terms =
                     terms.iter().map(|term| TermView { id: &term.id, name: &term.name, text: term.text.html(setting) });

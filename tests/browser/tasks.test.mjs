@@ -47,7 +47,7 @@ test("practice names the likely mistake, shows the working, and keeps a record",
   const given = async (label) => Number((await page.textContent(`.given-numbers dt:text-is("${label}") + dd`)).replace(/[^\d.]/g, ""));
   await page.goto("/practice/price-at-margin?seed=1");
   const wrongWay = (await given("Cost")) * (1 + (await given("Margin")) / 100);
-  await page.fill("#said", wrongWay.toFixed(2));
+  await page.fill("#said-price-at-margin", wrongWay.toFixed(2));
   await Promise.all([page.waitForNavigation(), page.keyboard.press("Enter")]);
   assert.match(await page.textContent(".verdict"), /markup/);
   assert.equal(await page.getAttribute("section.practice", "data-right"), "no");
@@ -56,7 +56,7 @@ test("practice names the likely mistake, shows the working, and keeps a record",
     await Promise.all([page.waitForNavigation(), page.click("a.main:text-is('Another one')")]);
     assert.equal(await page.locator("ol.working").count(), 0, "no working before an attempt");
     const price = (await given("Cost")) / (1 - (await given("Margin")) / 100);
-    await page.fill("#said", price.toFixed(2));
+    await page.fill("#said-price-at-margin", price.toFixed(2));
     await Promise.all([page.waitForNavigation(), page.keyboard.press("Enter")]);
     assert.equal(await page.getAttribute("section.practice", "data-right"), "yes");
   }
@@ -72,11 +72,11 @@ test("practice names the likely mistake, shows the working, and keeps a record",
 test("an answer that cannot be read is kept and told beside its box", async () => {
   const { context, page, wrong } = await open(browser, handbook.address, { javaScriptEnabled: false });
   await page.goto("/practice/equal-bays?seed=3");
-  await page.fill("#said", "about a foot");
+  await page.fill("#said-equal-bays", "about a foot");
   await page.click("button:text-is('Check it')");
-  assert.equal(await page.inputValue("#said"), "about a foot");
-  assert.equal(await page.getAttribute("#said", "aria-invalid"), "true");
-  assert.ok((await page.textContent("#said-fault")).length > 20);
+  assert.equal(await page.inputValue("#said-equal-bays"), "about a foot");
+  assert.equal(await page.getAttribute("#said-equal-bays", "aria-invalid"), "true");
+  assert.ok((await page.textContent("#fault-equal-bays")).length > 20);
   assert.deepEqual(wrong, []);
   await context.close();
 });

@@ -24,10 +24,9 @@ function keep(all) {
   }
 }
 
-/** One question counts once, however often the page is loaded. */
-function take() {
-  const section = document.querySelector("section.practice[data-right]");
-  if (!(section instanceof HTMLElement)) return;
+/** One question counts once, however often the page is loaded. @param {Element | null} section */
+export function take(section) {
+  if (!(section instanceof HTMLElement) || section.dataset.right === undefined) return;
   const { exercise = "", seed = "", right } = section.dataset;
   const all = records();
   const before = all[exercise] ?? { tried: 0, row: 0, seed: "" };
@@ -58,5 +57,5 @@ function show() {
   forget.addEventListener("click", () => { keep({}); show(); });
 }
 
-take();
+take(document.querySelector("section.practice[data-right]"));
 show();
