@@ -86,7 +86,7 @@ pub fn app(book: impl Into<Live>) -> Router {
         .fallback(pages::by_path)
         .method_not_allowed_fallback(pages::method_not_allowed)
         .layer(DefaultBodyLimit::max(LARGEST_BODY))
-        .layer(CompressionLayer::new().quality(CompressionLevel::Fastest).compress_when(worth_compressing()))
+        .layer(CompressionLayer::new().quality(CompressionLevel::Precise(6)).compress_when(worth_compressing()))
         .layer(middleware::from_fn(guard::guard))
         .with_state(book.into())
 }

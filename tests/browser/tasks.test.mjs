@@ -2,7 +2,13 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { PHONE, TABLET, open, startBrowser, startHandbook } from "./handbook.mjs";
+import { PHONE, TABLET, open, startBrowser, startHandbook, violations } from "./handbook.mjs";
+
+/** A printed figure such as 12 3/16 in, in inches. */
+const inches = (text) => {
+  const [, whole, top, bottom] = /^(\d+)(?: (\d+)\/(\d+))?/.exec(text.trim());
+  return Number(whole) + (top ? Number(top) / Number(bottom) : 0);
+};
 
 let handbook, browser;
 before(async () => { handbook = await startHandbook(); browser = await startBrowser(); });
@@ -65,6 +71,46 @@ test("practice names the likely mistake, shows the working, and keeps a record",
   assert.match(await page.textContent("#learnt"), /^1 of \d+ learnt/);
   await page.click("#forget");
   assert.equal(await page.textContent("li[data-exercise='price-at-margin'] .record"), "");
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("an exercise in a chapter is answered there, with fresh numbers, and counts in the record", async () => {
+  const { context, page, wrong } = await open(browser, handbook.address, { viewport: PHONE });
+  await page.goto("/layout.html");
+  const exercise = page.locator("#practice-equal-bays");
+  const given = async (label) => (await exercise.locator(`.given-numbers dt:text-is("${label}") + dd .unseen`).first().textContent());
+  const printed = await exercise.getAttribute("data-seed");
+  await exercise.scrollIntoViewIfNeeded();
+  await page.waitForFunction((old) => document.querySelector("#practice-equal-bays")?.getAttribute("data-seed") !== old, printed);
+  // With a board at both ends there is one bay less than boards; as many bays as boards is the usual slip. Arithmetic, no source.
+  const [run, boards] = [inches(await given("Run")), Number(await exercise.locator('.given-numbers dt:text-is("Number of boards") + dd').textContent())];
+  await exercise.locator("input[name=said]").fill(`${(((run - boards * 2.5) / boards) * 25.4).toFixed(3)} mm`);
+  await page.keyboard.press("Enter");
+  await page.waitForSelector("#practice-equal-bays .verdict");
+  assert.match(await exercise.locator(".verdict").textContent(), /one bay less/);
+  await exercise.locator("input[name=said]").fill(`${(((run - boards * 2.5) / (boards - 1)) * 25.4).toFixed(3)} mm`);
+  await exercise.locator("button").click();
+  await page.waitForSelector("#practice-equal-bays[data-right=yes]");
+  assert.ok(await exercise.locator("ol.working").isVisible());
+  assert.match(page.url(), /layout\.html$/);
+  assert.deepEqual(await violations(page), []);
+  await exercise.locator("a.fresh").click();
+  await page.waitForSelector("#practice-equal-bays:not([data-right])");
+  assert.match(await page.evaluate(() => localStorage.getItem("benchleaf.practice")), /equal-bays/);
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("without scripts an exercise in a chapter is marked on its own page", async () => {
+  const { context, page, wrong } = await open(browser, handbook.address, { javaScriptEnabled: false });
+  await page.goto("/layout.html");
+  const run = await page.locator('#practice-equal-bays .given-numbers dt:text-is("Run") + dd').textContent();
+  await page.fill("#said-equal-bays", "1 in");
+  await page.click("#practice-equal-bays button");
+  assert.match(page.url(), /\/practice\/equal-bays$/);
+  assert.equal(await page.locator('.given-numbers dt:text-is("Run") + dd').textContent(), run, "the numbers are those of the chapter");
+  assert.match(await page.textContent(".verdict"), /Not yet/);
   assert.deepEqual(wrong, []);
   await context.close();
 });
