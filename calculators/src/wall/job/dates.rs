@@ -1,6 +1,7 @@
 //! The tasks on the calendar, with the waits between them.
 //!
-//! A wait is the shop's own where it gave one, else the book's estimate; what a data sheet says is never undercut. Waits run day and
+//! A wait is the shop's own where it gave one, else the book's estimate; what a data sheet says is never undercut. Filler, caulk and
+//! paint give their water to the air, so their waits are stretched for it by the model of [`recoat::air_factor`]. Waits run day and
 //! night, hands work in working hours, and a coat is laid on in one piece or not at all.
 
 use super::hours::Kind;
@@ -14,7 +15,7 @@ use crate::quantity::{Amount, kind};
 use crate::wall::shop::{Coating, Shop, Wait};
 
 /// Hours that adhesive grabs, filler dries and caulk skins before the next task, where neither shop nor sheet says. Estimates of
-/// this book.
+/// this book; filler and caulk in the air of a data sheet, 23 °C and 50 %.
 const ESTIMATES: (f64, f64, f64) = (16.0, 3.0, 2.0);
 
 fn hours(hours: f64) -> Amount<kind::Hours> {
@@ -22,7 +23,10 @@ fn hours(hours: f64) -> Amount<kind::Hours> {
 }
 
 /// The wait that governs, in hours: the sheet's or the shop's own, whichever is longer, else an estimate of the book.
-fn governing(name: &'static str, wait: Wait, usual: f64, assumed: &mut Vec<Words>) -> f64 {
+///
+/// `stretch` is for what dries by giving its water to the air: the sheet's time and the book's estimate are stretched, the shop's
+/// own is what it has seen and stays. Adhesive grabs by other ways too and has a stretch of 1.
+fn governing(name: &'static str, wait: Wait, usual: f64, stretch: f64, assumed: &mut Vec<Words>) -> f64 {
     let (own, sheet) = (wait.own.map(|own| own.get()), wait.sheet.map(|sheet| sheet.get()));
     let (governs, told) = match (own, sheet) {
         (None, None) => (usual, Words::new("wait for {}: {}, an estimate of this book")),
@@ -40,8 +44,19 @@ fn governing(name: &'static str, wait: Wait, usual: f64, assumed: &mut Vec<Words
             return own;
         }
     };
-    assumed.push(told.with(name).with(hours(governs)));
-    governs
+    if own.is_some() || stretch <= 1.0 {
+        assumed.push(told.with(name).with(hours(governs)));
+        return governs;
+    }
+    let stretched = recoat::up_to_quarter(governs * stretch);
+    let told = match sheet {
+        None => {
+            Words::new("wait for {}: {}; {} is an estimate of this book, stretched {} times for the air of the room")
+        }
+        Some(_) => Words::new("wait for {}: {}; {} as on its data sheet, stretched {} times for the air of the room"),
+    };
+    assumed.push(told.with(name).with(hours(stretched)).with(hours(governs)).with(Amount::<kind::Number>::of(stretch)));
+    stretched
 }
 
 /// The time of a film: the shop's own, else the sheet's stretched for the air; never less than the sheet's.
@@ -165,11 +180,11 @@ pub(super) fn programme(
             .with(whose),
     );
     let films = films(coating, shop, stretch, assumed);
-    let adhesive = governing("adhesive", shop.waits.adhesive, ESTIMATES.0, assumed);
-    let filler = governing("filler", shop.waits.filler, ESTIMATES.1, assumed);
-    let caulk = governing("caulk", shop.waits.caulk, ESTIMATES.2, assumed);
-    // Waits after each task, on the clock.
-    let next_is_coat = |index: usize| labour.get(index + 1).is_some_and(|(kind, _)| *kind == Kind::Coat);
+    let adhesive = governing("adhesive", shop.waits.adhesive, ESTIMATES.0, 1.0, assumed);
+    let filler = governing("filler", shop.waits.filler, ESTIMATES.1, stretch, assumed);
+    let caulk = governing("caulk", shop.waits.caulk, ESTIMATES.2, stretch, assumed);
+    // Waits after each task, on the clock. A film is rubbed down once it can be coated, and then coated.
+    let more_coats = |index: usize| labour.iter().skip(index + 1).any(|(kind, _)| *kind == Kind::Coat);
     let waits: Vec<i64> = labour
         .iter()
         .enumerate()
@@ -178,10 +193,10 @@ pub(super) fn programme(
             Kind::Fill => minutes(filler),
             Kind::Caulk => minutes(caulk),
             Kind::Prime => minutes(films.primer),
-            Kind::Coat if next_is_coat(index) => minutes(films.recoat),
+            Kind::Coat if more_coats(index) => minutes(films.recoat),
             Kind::Coat => minutes(films.pull_from),
             Kind::PullTape => (minutes(films.recoat) - minutes(films.pull_from)).max(0),
-            Kind::SetOut | Kind::Sand | Kind::Mask | Kind::HandOver => 0,
+            Kind::SetOut | Kind::Sand | Kind::Denib | Kind::Mask | Kind::HandOver => 0,
         })
         .collect();
     let tasks: Vec<Task> = labour

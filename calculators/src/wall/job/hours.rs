@@ -18,6 +18,8 @@ pub(super) enum Kind {
     Mask,
     Prime,
     Coat,
+    /// Rubbing a dried film down before the next one.
+    Denib,
     PullTape,
     HandOver,
 }
@@ -51,10 +53,14 @@ pub(super) fn labour(layout: &Layout, rates: &Rates, area: Amount<kind::Area>, s
     ];
     let Some(coating) = &shop.coating else { return tasks };
     let sprayed = rates.coat_set_up + area.get() / rates.sprayed;
+    let denib = rates.denib_set_up + boards as f64 * rates.denib_board;
     if shop.primer.is_some() {
         tasks.push(task(Kind::Prime, "prime", sprayed));
     }
     for coat in 1..=coating.coats.get() {
+        if coat > 1 || shop.primer.is_some() {
+            tasks.push(task(Kind::Denib, &format!("de-nib before coat {coat}"), denib));
+        }
         tasks.push(task(Kind::Coat, &format!("coat {coat}"), sprayed));
     }
     tasks.push(task(Kind::PullTape, "pull tape", rates.pull_tape));

@@ -117,6 +117,8 @@ pub(super) struct Rates {
     pub(super) hole: f64,
     pub(super) sand_set_up: f64,
     pub(super) sand_board: f64,
+    pub(super) denib_set_up: f64,
+    pub(super) denib_board: f64,
     /// Metres of edge in an hour.
     pub(super) caulk_run: f64,
     pub(super) mask_set_up: f64,
@@ -143,6 +145,8 @@ impl Rates {
             hole: taken.amount("a nail hole", pace.hole, book("fill") * 60.0) / 60.0,
             sand_set_up: taken.amount("set up for sanding", pace.sand_set_up, 0.5),
             sand_board: taken.amount("sand a board", pace.sand_board, 0.05),
+            denib_set_up: taken.amount("set up for de-nibbing", pace.denib_set_up, 0.25),
+            denib_board: taken.amount("de-nib a board", pace.denib_board, 0.03),
             caulk_run: taken
                 .length("caulk run in an hour", pace.caulk_run, Length::nearest_mm(1_000.0 / book("caulk")))
                 .in_m(),

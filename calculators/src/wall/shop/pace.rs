@@ -49,6 +49,14 @@ pub struct Pace {
     #[serde(default)]
     #[schemars(title = "Sand a board")]
     pub sand_board: Option<TaskTime>,
+    /// To rub a dried coat of a wall down and wipe it, whatever its size; empty is 0.25 h.
+    #[serde(default)]
+    #[schemars(title = "Set up for de-nibbing")]
+    pub denib_set_up: Option<TaskTime>,
+    /// Rub one down between coats; empty is 0.03 h.
+    #[serde(default)]
+    #[schemars(title = "De-nib a board")]
+    pub denib_board: Option<TaskTime>,
     /// Length of edge in an hour; empty is 100 ft (30.48 m).
     #[serde(default)]
     #[schemars(title = "Caulk run in an hour")]

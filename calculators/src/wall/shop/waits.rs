@@ -32,11 +32,11 @@ pub struct Waits {
     #[serde(default)]
     #[schemars(title = "Adhesive")]
     pub adhesive: Wait,
-    /// From filling to sanding; empty is 3 h.
+    /// From filling to sanding; empty is 3 h. The sheet's time and the 3 h are stretched for the air of the room.
     #[serde(default)]
     #[schemars(title = "Filler")]
     pub filler: Wait,
-    /// From caulking to masking and coating; empty is 2 h.
+    /// From caulking to masking and coating; empty is 2 h. The sheet's time and the 2 h are stretched for the air of the room.
     #[serde(default)]
     #[schemars(title = "Caulk")]
     pub caulk: Wait,
