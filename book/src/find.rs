@@ -60,6 +60,9 @@ pub(crate) fn index(all: &[Findable]) -> Asset {
     Asset { path: "find.json".to_owned(), media_type: "application/json", bytes: bytes.into() }
 }
 
+/// How the place of a calculator begins.
+pub(crate) const CALCULATION: &str = "Calculation";
+
 const MOST_HITS: usize = 24;
 const EXCERPT: usize = 160;
 
@@ -76,10 +79,12 @@ pub(crate) fn find(all: &[Findable], query: &str) -> Vec<Hit> {
     scored.into_iter().take(MOST_HITS).map(|(_, item)| hit(item, &words)).collect()
 }
 
-/// The query's words, each with the other words for it behind it. Where all count for nothing, they are taken as they are.
+/// The query's words, each with the other words for it behind it, figures left out. Where all count for nothing, they are taken as they are.
 fn wanted(query: &str) -> Vec<Vec<String>> {
     let words: Vec<String> = words_of(query).take(12).collect();
-    let told: Vec<&String> = words.iter().filter(|word| !LEXICON.ignored.contains(word)).collect();
+    // A measure tells what one has, not what one looks for: `18 mm` stands in a hundred places.
+    let measure = |word: &str| word.starts_with(|sign: char| sign.is_ascii_digit());
+    let told: Vec<&String> = words.iter().filter(|word| !LEXICON.ignored.contains(word) && !measure(word)).collect();
     let kept = if told.is_empty() { words.iter().collect() } else { told };
     let with_others = |word: &String| {
         let groups = LEXICON.same.iter().filter(|group| group.contains(word));
@@ -107,7 +112,9 @@ fn score(item: &Findable, wanted: &[Vec<String>]) -> u32 {
         let other = words.iter().skip(1).map(|word| found(word)).max().unwrap_or(0);
         own.max(other)
     };
-    wanted.iter().map(|words| best(words)).map(|found| if 0 < found { found + 400 } else { 0 }).sum()
+    let fits: u32 = wanted.iter().map(|words| best(words)).map(|found| if 0 < found { found + 400 } else { 0 }).sum();
+    // What works a thing out comes before what speaks of it.
+    if 0 < fits && item.place.starts_with(CALCULATION) { fits + 32 } else { fits }
 }
 
 /// Words in lower case, a plural's s cut off so that `boards` finds `board`.

@@ -221,7 +221,7 @@ fn findable(leaves: &[Leaf], places: &BTreeMap<String, String>) -> Vec<Findable>
                         Findable {
                             path: places.get(id).cloned().unwrap_or_default(),
                             title: card.question.to_owned(),
-                            place: format!("Calculation, {}", leaf.place().to_lowercase()),
+                            place: format!("{}, {}", find::CALCULATION, leaf.place().to_lowercase()),
                             also: format!("{} {}", card.title, card.search.join(" ")),
                             text: card.title.to_owned(),
                         }
@@ -237,6 +237,7 @@ fn findable(leaves: &[Leaf], places: &BTreeMap<String, String>) -> Vec<Findable>
         }
         all.push(current);
     }
+    all.push(crate::practice::findable());
     all
 }
 

@@ -8,6 +8,7 @@ use calculators::practice::{AnswerFault, EXERCISES, Exercise, Marked, WITHOUT, d
 use calculators::quantity::{Units, print};
 use serde::Serialize;
 
+use crate::find::Findable;
 use crate::handbook::Handbook;
 use crate::page::Page;
 use crate::render::Frame;
@@ -84,6 +85,17 @@ struct Line {
 
 /// Seed of the numbers that a chapter prints; a script asks for fresh ones, and so does the link beside them.
 const PRINTED_SEED: u64 = 17;
+
+/// The list of all exercises, as a search finds it.
+pub(crate) fn findable() -> Findable {
+    Findable {
+        path: "practice".to_owned(),
+        title: "Practice: the trade’s questions with fresh numbers".to_owned(),
+        place: format!("{} exercises", EXERCISES.len()),
+        also: "learn apprentice exercise quiz".to_owned(),
+        text: "Pencil, paper and a pocket calculator; the likely mistake is named, and the working shown.".to_owned(),
+    }
+}
 
 /// Why a chapter cannot hold the exercise of this calculator; nothing where it can.
 pub(crate) fn without(id: &str) -> Option<String> {

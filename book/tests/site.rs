@@ -126,7 +126,7 @@ fn a_search_finds_the_step_and_the_calculation() {
 }
 
 /// Questions as they are asked with dusty gloves, and the calculation or place that must stand among the first four hits.
-const ASKED: [(&str, &str); 18] = [
+const ASKED: [(&str, &str); 44] = [
     ("where is my next mark", "set-out.html"),
     ("how long is board 7", "cut-lengths"),
     ("what do I set the saw to", "saw-angle"),
@@ -145,6 +145,32 @@ const ASKED: [(&str, &str); 18] = [
     ("glue", "adhesive"),
     ("how loud", "noise-dose"),
     ("margin", "price-at-margin"),
+    ("nail length 18 mm board over 12.5 plasterboard into stud", "nail-choice"),
+    ("nail length 18 mm board 12.5 mm plasterboard", "nail-choice"),
+    ("what nail for 18mm board", "nail-choice"),
+    ("how long a nail", "nail-choice"),
+    ("which nail through drywall", "nail-choice"),
+    ("switch box board", "plate-clash"),
+    ("light switch hits a board", "plate-clash"),
+    ("board too close to switch", "plate-clash"),
+    ("recoat at 15 °C", "recoat-time"),
+    ("second coat cold room", "recoat-time"),
+    ("when can I paint again", "recoat-time"),
+    ("how long between coats", "recoat-time"),
+    ("how much caulk", "#caulk"),
+    ("caulk tubes for 40 m", "#caulk"),
+    ("silicone how many", "#caulk"),
+    ("which sandpaper after 120", "grit-ladder"),
+    ("next grit", "grit-ladder"),
+    ("what to charge", "price-at-margin"),
+    ("how much do I charge for the job", "price-at-margin"),
+    ("day rate", "labour-hours"),
+    ("how many litres of paint", "paint-film"),
+    ("spacing between battens", "equal-bays"),
+    ("mitre angle not square", "saw-angle"),
+    ("my board is too short", "the-board-does-not-meet-the-base"),
+    ("practice", "practice"),
+    ("ladder", "ladders-and-stairs"),
 ];
 
 #[test]

@@ -28,7 +28,8 @@ function wordsOf(text) {
 /** The query's words, each with the other words for it behind it. @param {string} query @param {Index} index */
 function wantedOf(query, { ignored, same }) {
   const words = wordsOf(query);
-  const told = words.filter((word) => !ignored.includes(word));
+  // A measure tells what one has, not what one looks for.
+  const told = words.filter((word) => !ignored.includes(word) && !/^[0-9]/.test(word));
   return (told.length > 0 ? told : words).map((word) => [word, ...same.filter((group) => group.includes(word)).flat().filter((other) => other !== word)]);
 }
 
@@ -39,10 +40,12 @@ function score(item, wanted) {
   // A whole word counts twice what the beginning of one does.
   const fit = (/** @type {string} */ one, /** @type {string} */ word) => (one === word ? 2 : one.startsWith(word) ? 1 : 0);
   const found = (/** @type {string} */ word) => fields.reduce((sum, [words, weight]) => sum + words.reduce((most, one) => Math.max(most, fit(one, word)), 0) * weight, 0);
-  return wanted.reduce((sum, [own, ...others]) => {
+  const fits = wanted.reduce((sum, [own, ...others]) => {
     const best = Math.max(found(own ?? "") * 2, ...others.map(found));
     return sum + (best > 0 ? best + 400 : 0);
   }, 0);
+  // What works a thing out comes before what speaks of it.
+  return fits > 0 && item.place.startsWith("Calculation") ? fits + 32 : fits;
 }
 
 /** @param {string} tag @param {string} text */

@@ -117,7 +117,7 @@ impl Calculator for JobCost {
         title: "Cost of the job",
         question: "What does it cost me?",
         step: 5,
-        search: &["cost", "overhead", "contingency", "materials"],
+        search: &["cost", "overhead", "contingency", "materials", "job", "price", "rate"],
         headline: &["/total", "/labour", "/materials"],
         list: None,
         cautions: &[],

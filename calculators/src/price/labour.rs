@@ -89,7 +89,7 @@ impl Calculator for Labour {
         title: "Labour",
         question: "How many hours is it?",
         step: 5,
-        search: &["hours", "estimate", "rates", "crew", "time"],
+        search: &["hours", "estimate", "rates", "crew", "time", "day rate", "work", "long"],
         headline: &["/hours", "/days"],
         list: Some("/tasks"),
         cautions: &[],

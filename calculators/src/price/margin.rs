@@ -69,7 +69,7 @@ impl Calculator for Margin {
         title: "Price from cost and margin",
         question: "What do I charge so that my share of the price is left over?",
         step: 5,
-        search: &["markup", "margin", "profit", "charge", "quote"],
+        search: &["markup", "margin", "profit", "charge", "quote", "price", "what to charge", "job", "rate"],
         headline: &["/price", "/markup"],
         list: None,
         cautions: &[],

@@ -82,7 +82,7 @@ impl Calculator for EqualBays {
         title: "Equal bays",
         question: "How many boards, and how wide is the gap?",
         step: 4,
-        search: &["spacing", "gap", "centres", "battens", "divide"],
+        search: &["spacing", "gap", "centres", "battens", "divide", "boards", "bay", "even", "equal", "space"],
         headline: &["/bay", "/boards", "/pitch"],
         list: Some("/lefts"),
         cautions: &["nominal-size"],

@@ -53,7 +53,7 @@ impl Calculator for SawAngle {
         title: "Saw setting",
         question: "What do I set the saw to?",
         step: 9,
-        search: &["mitre", "miter", "bevel", "corner", "45", "angle"],
+        search: &["mitre", "miter", "bevel", "corner", "45", "angle", "not square", "out of square", "mitre angle"],
         headline: &["/setting", "/rail_opens", "/cap_opens"],
         list: None,
         cautions: &["saw-blade"],
