@@ -218,6 +218,34 @@ mod tests {
     }
 
     #[test]
+    fn the_numbers_given_do_not_give_the_answer_away() {
+        fn holds(value: &Value, due: f64) -> bool {
+            if let Some(number) = print::number_in(value) {
+                return (number - due).abs() <= due.abs() * 1e-9;
+            }
+            match value {
+                Value::Array(items) => items.iter().any(|item| holds(item, due)),
+                Value::Object(fields) => fields.values().any(|field| holds(field, due)),
+                _ => false,
+            }
+        }
+        for exercise in EXERCISES.iter() {
+            let entry = entry(exercise.calculator).expect("a calculator");
+            for units in BOTH {
+                let told = (0..60).filter(|seed| {
+                    let input = drawn(exercise, entry, *seed, units);
+                    let answer = entry.work(&input, units).expect("drawn numbers can be worked with");
+                    let due = print::number_in(&answer["result"].pointer(exercise.answer).expect("the answer").clone());
+                    holds(&entry.read(&input, units).expect("readable"), due.expect("a number"))
+                });
+                // A small count may happen to stand among the numbers given.
+                let told = told.count();
+                assert!(told < 30, "{} in {units:?}: the answer is given in {told} of 60", exercise.calculator);
+            }
+        }
+    }
+
+    #[test]
     fn seeds_ask_different_questions_and_one_seed_the_same() {
         for exercise in EXERCISES.iter() {
             let entry = entry(exercise.calculator).expect("a calculator");

@@ -29,7 +29,7 @@ pub(super) const EXERCISES: &[Exercise] = &[
     },
     Exercise {
         calculator: "noise-dose",
-        asks: "What share of the day’s dose is that by the regulation?",
+        asks: "What share of the day’s dose is that, where eight hours at 90 dB(A) are all of it and five decibels more halve the time?",
         answer: "/regulation_dose",
         empty: &[],
         draws: &[

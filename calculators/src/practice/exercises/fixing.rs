@@ -6,7 +6,7 @@ use crate::practice::exercise::Exercise;
 pub(super) const EXERCISES: &[Exercise] = &[
     Exercise {
         calculator: "nail-choice",
-        asks: "What is the shortest nail that still holds in the stud?",
+        asks: "What is the shortest nail that still goes 3/4 in (19 mm) into the stud?",
         answer: "/from",
         empty: &[],
         draws: &[draw("/trim", sixteenths(8, 20), mm(12, 30)), draw("/plasterboard", sixteenths(6, 12), mm(9, 18))],
@@ -66,7 +66,7 @@ pub(super) const EXERCISES: &[Exercise] = &[
     },
     Exercise {
         calculator: "notch-neck",
-        asks: "How wide is the neck that is left beside the notch?",
+        asks: "How wide is the neck beside the notch, cut 1/16 in (1.5 mm) clear of the plate?",
         answer: "/neck",
         empty: &[],
         draws: &[draw("/board", sixteenths(36, 72), mm(60, 120)), draw("/overlap", sixteenths(6, 20), mm(10, 30))],
@@ -77,7 +77,7 @@ pub(super) const EXERCISES: &[Exercise] = &[
     },
     Exercise {
         calculator: "handrail-clearance",
-        asks: "How far must the handrail be brought out?",
+        asks: "How far must the handrail be brought out to have 1 1/2 in (38 mm) clear?",
         answer: "/bring_out",
         empty: &[],
         draws: &[draw("/clear", sixteenths(24, 32), mm(38, 50)), draw("/projection", sixteenths(12, 18), mm(18, 28))],

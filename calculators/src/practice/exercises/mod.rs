@@ -36,6 +36,7 @@ pub static EXERCISES: LazyLock<Vec<Exercise>> = LazyLock::new(|| {
 
 /// Calculators without an exercise, and why.
 pub const WITHOUT: &[(&str, &str)] = &[
+    ("read-a-length", "a page prints every length in the reader's own units, which leaves nothing to turn"),
     ("wall-plan", "a whole wall is no sum for a pencil"),
     ("bays-round-openings", "it weighs every count of boards on every run; one run is practised as equal bays"),
     ("colour-values", "it needs powers with broken exponents, channel by channel"),

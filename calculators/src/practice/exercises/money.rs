@@ -1,7 +1,7 @@
 //! Hours, cost and price.
 
 use super::{count, mistake, money, same, whole};
-use crate::practice::exercise::Exercise;
+use crate::practice::exercise::{Exercise, Range};
 
 pub(super) const EXERCISES: &[Exercise] = &[
     Exercise {
@@ -12,6 +12,8 @@ pub(super) const EXERCISES: &[Exercise] = &[
         draws: &[
             same("/lines/1/count", count(12, 60)),
             same("/lines/2/count", count(4, 20)),
+            same("/lines/3/count", count(20, 80)),
+            same("/lines/3/each", Range { from: 5, to: 5, parts: 100, unit: "h" }),
             same("/crew", count(2, 4)),
         ],
         mistakes: &[

@@ -81,7 +81,7 @@ pub(super) const EXERCISES: &[Exercise] = &[
     },
     Exercise {
         calculator: "plate-clash",
-        asks: "How much stays clear between the plate and the nearest board?",
+        asks: "How much stays clear between the plate and the nearest board, with a bay at both ends of the run?",
         answer: "/clear",
         empty: &[],
         draws: &[

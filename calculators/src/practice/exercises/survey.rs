@@ -44,26 +44,6 @@ pub(super) const EXERCISES: &[Exercise] = &[
         ],
     },
     Exercise {
-        calculator: "read-a-length",
-        asks: "It was written in the other system. How long is it on your own tape?",
-        answer: "/length",
-        empty: &[],
-        draws: &[draw("/written", mm(1800, 5200), eighths(70, 200))],
-        mistakes: &[
-            mistake(
-                0,
-                "m * 25.4 / 25",
-                "You took an inch for 25 mm. It is 25.4 mm, and over a wall the difference is a board.",
-            ),
-            mistake(
-                0,
-                "m * 25 / 25.4",
-                "You took an inch for 25 mm. It is 25.4 mm, and over a wall the difference is a board.",
-            ),
-            mistake(0, "m / 10", "The point slipped by one place: an inch is 25.4 mm, or 2.54 cm."),
-        ],
-    },
-    Exercise {
         calculator: "closing-checks",
         asks: "How far is the sum of the parts from the length of the whole wall?",
         answer: "/checks/1/out",
