@@ -47,6 +47,35 @@ test("a search answers from the first letter, by keyboard, and what was used sta
   await context.close();
 });
 
+test("what a newcomer types leads to the calculation in two taps, on a phone and on a tablet", async () => {
+  const asked = [
+    ["nail length 18 mm board over 12.5 plasterboard into stud", "fix.html#nail-choice"],
+    ["switch box board", "layout.html#plate-clash"],
+    ["when can I recoat at 15 °C", "spray.html#recoat-time"],
+    ["how much caulk", "caulk.html#caulk"],
+    ["which grit next", "fill.html#grit-ladder"],
+    ["what to charge", "price.html#price-at-margin"],
+  ];
+  for (const viewport of [PHONE, TABLET]) {
+    const { context, page, wrong } = await open(browser, handbook.address, { viewport, hasTouch: true });
+    for (const [words, place] of asked) {
+      await page.goto("/");
+      await page.tap("#ask");
+      await page.keyboard.type(words);
+      const hit = page.locator(`#found .hits a >> nth=0`);
+      await page.waitForFunction((due) => document.querySelector("#found .hits a")?.getAttribute("href")?.endsWith(due), place).catch(() => undefined);
+      assert.ok((await hit.getAttribute("href")).endsWith(place), `«${words}» finds ${await hit.getAttribute("href")} first`);
+      const box = await hit.boundingBox();
+      assert.ok(box.height >= 48 && box.y + box.height <= viewport.height, "the first hit is in reach");
+      await Promise.all([page.waitForNavigation(), hit.tap()]);
+      const top = await page.$eval(`#${place.split("#")[1]}`, (section) => section.getBoundingClientRect().top);
+      assert.ok(0 <= top && top < viewport.height / 4, `${place} stands at ${top} px`);
+    }
+    assert.deepEqual(wrong, []);
+    await context.close();
+  }
+});
+
 test("practice names the likely mistake, shows the working, and keeps a record", async () => {
   const { context, page, wrong } = await open(browser, handbook.address);
   // A margin of m leaves cost / (1 - m); a markup of the same figure gives cost x (1 + m). Arithmetic, no source.
@@ -79,12 +108,12 @@ test("an exercise in a chapter is answered there, with fresh numbers, and counts
   const { context, page, wrong } = await open(browser, handbook.address, { viewport: PHONE });
   await page.goto("/layout.html");
   const exercise = page.locator("#practice-equal-bays");
-  const given = async (label) => (await exercise.locator(`.given-numbers dt:text-is("${label}") + dd .unseen`).first().textContent());
-  const printed = await exercise.getAttribute("data-seed");
+  const given = (label) => exercise.locator(`.given-numbers dt:text-is("${label}") + dd`).evaluate((figure) => figure.querySelector(".unseen")?.textContent ?? figure.textContent);
+  const printed = /id="practice-equal-bays"[^>]*data-seed="(\d+)"/.exec(await (await page.request.get("/layout.html")).text())[1];
   await exercise.scrollIntoViewIfNeeded();
   await page.waitForFunction((old) => document.querySelector("#practice-equal-bays")?.getAttribute("data-seed") !== old, printed);
   // With a board at both ends there is one bay less than boards; as many bays as boards is the usual slip. Arithmetic, no source.
-  const [run, boards] = [inches(await given("Run")), Number(await exercise.locator('.given-numbers dt:text-is("Number of boards") + dd').textContent())];
+  const [run, boards] = [inches(await given("Run")), Number(await given("Number of boards"))];
   await exercise.locator("input[name=said]").fill(`${(((run - boards * 2.5) / boards) * 25.4).toFixed(3)} mm`);
   await page.keyboard.press("Enter");
   await page.waitForSelector("#practice-equal-bays .verdict");
