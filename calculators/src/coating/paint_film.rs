@@ -39,6 +39,21 @@ pub(crate) struct Input {
     /// Stays in hose and pot at the end: 0.48 L in 15 m of 6 mm hose.
     #[schemars(title = "Left in the hose")]
     hose: Physical<kind::Paint, 0, 10_000>,
+    /// How the comb's teeth are stepped.
+    #[serde(default)]
+    #[schemars(title = "Comb stepped in")]
+    comb: Comb,
+}
+
+/// The two combs that are sold.
+#[derive(Clone, Copy, Debug, Default, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub(crate) enum Comb {
+    /// Teeth by the mil, a thousandth of an inch.
+    Mil,
+    /// Teeth by 25 µm.
+    #[default]
+    Micrometre,
 }
 
 /// What is answered.
@@ -96,18 +111,22 @@ impl Calculator for PaintFilm {
     fn example(units: Units) -> Example {
         match units {
             Units::Imperial => Example {
-                input: json!({ "dry_film": "1.5 mil", "volume_solids": "38 %", "thinner": "10 %", "thinner_most": "10 %", "area": "82.5 ft2", "transfer": "55 %", "coats": 2, "hose": "16.1 fl oz" }),
+                input: json!({ "dry_film": "1.5 mil", "volume_solids": "38 %", "thinner": "10 %", "thinner_most": "10 %", "area": "82.5 ft2", "transfer": "55 %", "coats": 2, "hose": "16.1 fl oz", "comb": "mil" }),
                 expects: vec![
                     ("/result/wet_film/text", json!("4.34 mil")),
+                    ("/result/wet_tooth/text", json!("4 mil")),
+                    ("/result/dry_tooth/text", json!("5 mil")),
                     ("/result/spreading_rate/text", json!("406.4 ft²/US gal")),
                     ("/result/paint/text", json!("0.369 US gal")),
                 ],
                 checked_against: "by hand: 1604.17 x 0.38 / 1.5 = 406.4; 1.5 x 1.1 / 0.38 = 4.342; 82.5 / 406.4 / 0.55 = 0.3691",
             },
             Units::Metric => Example {
-                input: json!({ "dry_film": "38 um", "volume_solids": "38 %", "thinner": "10 %", "thinner_most": "10 %", "area": "7.67 m2", "transfer": "55 %", "coats": 2, "hose": "0.475 L" }),
+                input: json!({ "dry_film": "38 um", "volume_solids": "38 %", "thinner": "10 %", "thinner_most": "10 %", "area": "7.67 m2", "transfer": "55 %", "coats": 2, "hose": "0.475 L", "comb": "micrometre" }),
                 expects: vec![
                     ("/result/wet_film/text", json!("110 µm")),
+                    ("/result/wet_tooth/text", json!("100 µm")),
+                    ("/result/dry_tooth/text", json!("125 µm")),
                     ("/result/spreading_rate/text", json!("10 m²/L")),
                     ("/result/paint/text", json!("1.395 L")),
                 ],
@@ -134,7 +153,11 @@ impl Calculator for PaintFilm {
         let mixed = film::litres_sprayed(input.area.get(), wet, transfer);
         let rate = film::spreading_rate(unthinned);
         let total = Amount::<kind::Paint>::of(paint.get() * f64::from(input.coats.get()) + input.hose.get());
-        let (wet_tooth, dry_tooth) = film::gauge_teeth(wet.get(), &film::METRIC_TEETH_UM);
+        let teeth = match input.comb {
+            Comb::Mil => &film::GAUGE_TEETH_UM,
+            Comb::Micrometre => &film::METRIC_TEETH_UM,
+        };
+        let (wet_tooth, dry_tooth) = film::gauge_teeth(wet.get(), teeth);
         let working = vec![
             Step::new("wet film that leaves the dry film")
                 .by("d * (1 + t / 100) / (s / 100)")
