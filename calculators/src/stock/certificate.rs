@@ -11,7 +11,10 @@
 //! - A stick weighs price × (pieces + 1) + 1, so that the least weight is the least price, and fewest sticks at it.
 //! - Each case has a range (at least, at most) per stick kind, from the splits above it. In a leaf, for every kind that
 //!   may be used, no set that fits is worth more than weight × scale + charge, and that is not below 0.
-//! - The leaf's bound is the worth of all pieces, less each charge above 0 times the most of its kind, less each charge
+//! - A split may count only those sticks of a kind that hold at least so many of some pieces. Each such split on the way
+//!   to a leaf has a charge of its own there, and a range: at most so many in its first case, at least one more in its
+//!   second. A set of pieces that counts may be worth that charge more.
+//! - The leaf's bound is the worth of all pieces, less each charge above 0 times the most of its range, less each charge
 //!   below 0 times the least of it, divided by the scale and rounded up.
 //! - The bound may be raised to the next total that some numbers of sticks within the ranges have. Raised so, it must
 //!   reach the claimed total in every leaf.
@@ -72,6 +75,10 @@ pub enum Branch {
     Split {
         /// Index of the stick kind.
         stick: usize,
+        /// Only sticks that hold at least so many of each of these pieces are counted: (index of the piece, how many).
+        /// Empty: all of the kind are.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        holds: Vec<(usize, u32)>,
         /// The first case uses at most so many of them, the second at least one more.
         at_most: u32,
         /// Where the first case is in the list: after this one.
@@ -96,17 +103,27 @@ pub struct Leaf {
     pub values: Vec<i64>,
     /// What is added to the weight of each stick kind.
     pub charges: Vec<i64>,
+    /// What is added for a stick that counts in a split on pieces: one for each such split above, the first one first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub held: Vec<i64>,
 }
 
 impl Leaf {
-    /// The least whole total that the values allow in a case with these ranges (least, most) per stick kind.
-    pub fn bound(&self, need: &[u32], ranges: impl Iterator<Item = (u32, u32)>) -> i64 {
+    /// The least whole total that the values allow in a case with these ranges (least, most): of the stick kinds, and of
+    /// the splits on pieces above it.
+    pub fn bound(
+        &self,
+        need: &[u32],
+        kinds: impl Iterator<Item = (u32, u32)>,
+        held: impl Iterator<Item = (u32, u32)>,
+    ) -> i64 {
         let worth: i128 =
             self.values.iter().zip(need).map(|(&value, &need)| i128::from(value) * i128::from(need)).sum();
         let charged: i128 = self
             .charges
             .iter()
-            .zip(ranges)
+            .zip(kinds)
+            .chain(self.held.iter().zip(held))
             .map(|(&charge, (least, most))| i128::from(charge) * i128::from(if charge > 0 { most } else { least }))
             .sum();
         let scale = i128::from(self.scale.max(1));

@@ -5,8 +5,12 @@
 //! length) beats no kind's threshold is dropped. The list depends on how many useful part patterns there are, not on
 //! the magnitude of the lengths. All numbers are whole and below 2^52, so sums are exact; the continuation's bound is
 //! rounded, and half a unit is left for that.
+//!
+//! A kind with charges for sticks that hold given pieces has a pass of its own: those pieces are taken first, in every
+//! number, so that it is known which charges a part pattern bears before any is left out for another.
 
 use super::columns::Pattern;
+use super::problem::{Held, holds};
 
 /// The stick kinds asked about, shortest first: index, capacity, and the worth that a pattern must beat.
 #[derive(Clone, Copy, Debug)]
@@ -14,6 +18,15 @@ pub(super) struct Asked {
     pub(super) kind: usize,
     pub(super) capacity: f64,
     pub(super) threshold: f64,
+}
+
+/// What is asked for: a worth per size, thresholds per kind, and the charges for sticks that hold given pieces.
+#[derive(Clone, Debug)]
+pub(super) struct Prices {
+    pub(super) values: Vec<f64>,
+    pub(super) asked: Vec<Asked>,
+    /// In the order of the case's counts.
+    pub(super) held: Vec<f64>,
 }
 
 /// A pattern that beats its kind's threshold.
@@ -53,27 +66,67 @@ pub(super) struct Knapsack {
 
 impl Knapsack {
     /// For each kind the patterns that were best so far when they were met, the best one last; nothing for a kind
-    /// whose threshold no pattern beats. No pattern holds more of a size than `limit` says.
+    /// whose threshold no pattern beats. The thresholds rise to the worth of the best. No pattern holds more of a size
+    /// than `limit` says.
     ///
     /// # Errors
     /// `Stopped` when told to stop, or when the list outgrows its room.
     pub(super) fn best(
         &mut self,
         sizes: &[f64],
+        prices: &mut Prices,
+        limit: &[u32],
+        held: &[Held],
+        keep_going: &mut dyn FnMut() -> bool,
+    ) -> Result<Vec<Found>, Stopped> {
+        let Prices { values, asked, held: charges } = prices;
+        if held.is_empty() {
+            return self.pass(sizes, values, limit, asked, &[], keep_going);
+        }
+        let counted = |kind: usize| held.iter().any(|held| held.kind == kind);
+        let mut together: Vec<Asked> = asked.iter().copied().filter(|asked| !counted(asked.kind)).collect();
+        let mut found = self.pass(sizes, values, limit, &mut together, &[], keep_going)?;
+        for asked in asked.iter_mut() {
+            if !counted(asked.kind) {
+                if let Some(told) = together.iter().find(|told| told.kind == asked.kind) {
+                    *asked = *told;
+                }
+                continue;
+            }
+            let charged: Vec<(&Held, f64)> =
+                held.iter().zip(charges.iter()).filter(|(held, _)| held.kind == asked.kind).map(|(held, &charge)| (held, charge)).collect();
+            let alone = std::slice::from_mut(asked);
+            found.extend(self.pass(sizes, values, limit, alone, &charged, keep_going)?);
+        }
+        Ok(found)
+    }
+
+    fn pass(
+        &mut self,
+        sizes: &[f64],
         values: &[f64],
         limit: &[u32],
         asked: &mut [Asked],
+        charged: &[(&Held, f64)],
         keep_going: &mut dyn FnMut() -> bool,
     ) -> Result<Vec<Found>, Stopped> {
         let mut found: Vec<(usize, u32)> = Vec::new();
         let Some(longest) = asked.last().map(|kind| kind.capacity) else { return Ok(Vec::new()) };
-        self.order.clear();
-        self.order
-            .extend((0..sizes.len()).filter(|&size| values[size] > 0.0 && limit[size] > 0 && sizes[size] <= longest));
-        self.order.sort_by(|&a, &b| (values[b] / sizes[b]).total_cmp(&(values[a] / sizes[a])).then(a.cmp(&b)));
         self.trail.clear();
         self.parts.clear();
         self.parts.push(Part { used: 0.0, worth: 0.0, trail: ROOT });
+        let first = self.take_first(sizes, values, limit, longest, charged)?;
+        for part in self.parts.iter().filter(|_| !charged.is_empty()) {
+            if part.worth > asked[0].threshold {
+                asked[0].threshold = part.worth;
+                found.push((asked[0].kind, part.trail));
+            }
+        }
+        self.order.clear();
+        self.order.extend((0..sizes.len()).filter(|&size| {
+            values[size] > 0.0 && limit[size] > 0 && sizes[size] <= longest && !first.contains(&(size as u16))
+        }));
+        self.order.sort_by(|&a, &b| (values[b] / sizes[b]).total_cmp(&(values[a] / sizes[a])).then(a.cmp(&b)));
         self.set_floor(asked);
         let order = std::mem::take(&mut self.order);
         for (at, &size) in order.iter().enumerate() {
@@ -104,6 +157,64 @@ impl Knapsack {
         }
         self.order = order;
         Ok(found.into_iter().map(|(kind, trail)| Found { kind, pattern: self.pattern(trail) }).collect())
+    }
+
+    /// Begins with every number of the pieces that charges depend on, each part pattern with the charges it bears. Gives
+    /// those pieces.
+    fn take_first(
+        &mut self,
+        sizes: &[f64],
+        values: &[f64],
+        limit: &[u32],
+        longest: f64,
+        charged: &[(&Held, f64)],
+    ) -> Result<Vec<u16>, Stopped> {
+        let mut first: Vec<u16> =
+            charged.iter().flat_map(|(held, _)| held.holds.iter().map(|&(size, _)| size)).collect();
+        first.sort_unstable();
+        first.dedup();
+        if first.is_empty() {
+            return Ok(first);
+        }
+        for &size in &first {
+            let (length, value) = (sizes[usize::from(size)], values[usize::from(size)]);
+            let mut at = 0;
+            // Each part pattern grows by one copy at a time; those that have grown come behind and are not met again.
+            let before = self.parts.len();
+            while at < before {
+                let mut part = self.parts[at];
+                for _ in 0..limit[usize::from(size)] {
+                    part.used += length;
+                    if part.used > longest {
+                        break;
+                    }
+                    part.worth += value;
+                    self.trail.push((part.trail, size));
+                    part.trail = self.trail.len() as u32 - 1;
+                    self.parts.push(part);
+                }
+                at += 1;
+            }
+            if self.trail.len() > MOST_PARTS {
+                return Err(Stopped);
+            }
+        }
+        for at in 0..self.parts.len() {
+            let pattern = self.pattern(self.parts[at].trail);
+            for (held, charge) in charged {
+                if holds(&pattern, &held.holds) {
+                    self.parts[at].worth -= charge;
+                }
+            }
+        }
+        self.parts.sort_by(|a, b| a.used.total_cmp(&b.used).then(b.worth.total_cmp(&a.worth)));
+        let mut best = f64::NEG_INFINITY;
+        self.parts.retain(|part| {
+            let keeps = part.worth > best;
+            best = best.max(part.worth);
+            keeps
+        });
+        Ok(first)
     }
 
     /// For each kind onward, the least worth that still has to be beaten.

@@ -1,10 +1,10 @@
 //! The bound of one case: the best blend of patterns, and the whole numbers that prove it.
 
 use super::super::certificate::{Branch, Leaf};
-use super::best_patterns::{Asked, Stopped};
+use super::best_patterns::{Asked, Prices, Stopped};
 use super::columns::Pool;
 use super::master::Master;
-use super::problem::{Kind, STAND_IN};
+use super::problem::{Case, Kind, STAND_IN};
 use super::search::{Patience, Search};
 
 /// How far values are drawn towards the best so far.
@@ -57,10 +57,10 @@ impl Search {
         if asked.iter().any(|asked| asked.threshold > 4e15) {
             return;
         }
-        let kinds = kinds.clone();
-        let leaf = self.leaf(&values, &kinds, &asked);
-        let bound = leaf.bound(&self.problem.need, kinds.iter().skip(1).map(|kind| (kind.least, kind.most)));
-        self.bound = self.totals.raised(&kinds, bound, self.below);
+        let case = Case { kinds: kinds.clone(), held: Vec::new() };
+        let leaf = self.leaf(&Prices { values, asked, held: Vec::new() }, &case);
+        let bound = self.bound_of(&leaf, &self.problem.need, &case);
+        self.bound = self.totals.raised(&case.kinds, bound, self.below);
         self.tree = vec![Branch::Leaf(leaf)];
     }
 
@@ -68,7 +68,7 @@ impl Search {
     pub(super) fn solve(
         &mut self,
         master: &mut Master,
-        kinds: &[Kind],
+        case: &Case,
         near: &Leaf,
         patience: &mut Patience,
     ) -> Result<Solved, Stopped> {
@@ -84,22 +84,21 @@ impl Search {
             }
             let before = master.weight();
             let smooth = master.improve(&self.pool);
-            let mut values = self.whole_values(master);
-            let mut asked = self.asked(master, kinds, shortest, |kind| kinds[kind].most > 0);
+            let mut prices = self.prices(master, case, shortest);
             let smoothed = !plain && centre.is_some();
             if let Some(centre) = centre.as_ref().filter(|_| smoothed) {
-                self.draw_towards(centre, &mut values, &mut asked, kinds);
+                self.draw_towards(centre, &mut prices, case);
             }
             let mut found = self.knapsack.best(
                 &self.problem.sizes,
-                &values,
+                &mut prices,
                 &self.problem.need,
-                &mut asked,
+                &case.held,
                 patience.keep_going,
             )?;
-            let leaf = self.leaf(&values, kinds, &asked);
-            let total = leaf.bound(&self.problem.need, kinds.iter().skip(1).map(|kind| (kind.least, kind.most)));
-            let bound = self.totals.raised(kinds, total, self.below);
+            let leaf = self.leaf(&prices, case);
+            let total = self.bound_of(&leaf, &self.problem.need, case);
+            let bound = self.totals.raised(&case.kinds, total, self.below);
             if total > centre_total {
                 (centre_total, centre) = (total, Some(leaf.clone()));
             }
@@ -122,13 +121,13 @@ impl Search {
                 return Ok(best);
             }
             let weight = master.weight();
-            let near = self.totals.raised(kinds, ceil_near(weight), self.below);
+            let near = self.totals.raised(&case.kinds, ceil_near(weight), self.below);
             if near <= best.bound && stand_in_amount(master, &self.pool) < 1e-6 {
                 best.settled = true;
                 return Ok(best);
             }
             found.reverse();
-            let mut per_kind = vec![0; kinds.len()];
+            let mut per_kind = vec![0; case.kinds.len()];
             for found in found {
                 per_kind[found.kind] += 1;
                 if per_kind[found.kind] <= 2 {
@@ -149,56 +148,60 @@ impl Search {
         }
     }
 
-    /// Draws values and thresholds towards those of the best bound so far: the blend's own values swing widely before
-    /// they settle.
-    pub(super) fn draw_towards(&self, centre: &Leaf, values: &mut [f64], asked: &mut [Asked], kinds: &[Kind]) {
+    /// Draws values, thresholds and charges towards those of the best bound so far: the blend's own values swing widely
+    /// before they settle.
+    pub(super) fn draw_towards(&self, centre: &Leaf, prices: &mut Prices, case: &Case) {
         let drawn = |towards: f64, from: f64| DRAW * towards + (1.0 - DRAW) * from;
-        for (value, &towards) in values.iter_mut().zip(&centre.values) {
+        for (value, &towards) in prices.values.iter_mut().zip(&centre.values) {
             *value = drawn(towards as f64, *value).floor();
         }
-        for asked in asked.iter_mut().filter(|asked| asked.kind != STAND_IN) {
+        for asked in prices.asked.iter_mut().filter(|asked| asked.kind != STAND_IN) {
             let charge = centre.charges.get(asked.kind - 1).copied().unwrap_or(0);
-            let towards = (kinds[asked.kind].weight as f64 * self.scale + charge as f64).max(0.0);
+            let towards = (case.kinds[asked.kind].weight as f64 * self.scale + charge as f64).max(0.0);
             asked.threshold = drawn(towards, asked.threshold).ceil();
+        }
+        for (at, charge) in prices.held.iter_mut().enumerate() {
+            *charge = drawn(centre.held.get(at).copied().unwrap_or(0) as f64, *charge).ceil();
         }
     }
 
     /// The blend's values as whole numbers at the scale, a little below, so that rounding cannot lift a pattern over
-    /// its threshold.
-    pub(super) fn whole_values(&self, master: &Master) -> Vec<f64> {
+    /// its threshold; thresholds and charges for the sticks that a case allows.
+    pub(super) fn prices(&self, master: &Master, case: &Case, shortest: f64) -> Prices {
         let leeway = 16.0;
-        master
+        let values = master
             .values(self.problem.sizes.len())
             .iter()
             .map(|value| (value * self.scale - leeway).floor().max(0.0))
-            .collect()
-    }
-
-    pub(super) fn asked(
-        &self,
-        master: &Master,
-        kinds: &[Kind],
-        shortest: f64,
-        wanted: impl Fn(usize) -> bool,
-    ) -> Vec<Asked> {
-        let mut asked: Vec<Asked> = (0..kinds.len())
-            .filter(|&kind| kinds[kind].capacity >= shortest && wanted(kind))
+            .collect();
+        let mut asked: Vec<Asked> = (0..case.kinds.len())
+            .filter(|&kind| case.kinds[kind].capacity >= shortest && case.kinds[kind].most > 0)
             .map(|kind| {
-                let weight = if kind == STAND_IN { master.stand_in_weight() } else { kinds[kind].weight as f64 };
+                let Kind { weight, capacity, .. } = case.kinds[kind];
+                let weight = if kind == STAND_IN { master.stand_in_weight() } else { weight as f64 };
                 let threshold = (weight * self.scale + (master.charge(kind) * self.scale).ceil()).max(0.0);
-                Asked { kind, capacity: kinds[kind].capacity, threshold }
+                Asked { kind, capacity, threshold }
             })
             .collect();
         asked.sort_by(|a, b| a.capacity.total_cmp(&b.capacity).then(a.kind.cmp(&b.kind)));
-        asked
+        let held = (0..case.held.len()).map(|at| (master.held_charge(at) * self.scale).ceil()).collect();
+        Prices { values, asked, held }
     }
 
-    /// Values and charges that hold for every pattern, from values and the most that a pattern of each kind is worth.
-    pub(super) fn leaf(&self, values: &[f64], kinds: &[Kind], asked: &[Asked]) -> Leaf {
+    /// What a leaf proves of a case for this need.
+    pub(super) fn bound_of(&self, leaf: &Leaf, need: &[u32], case: &Case) -> i64 {
+        let (kinds, held) = case.ranges();
+        leaf.bound(need, kinds, held)
+    }
+
+    /// Values and charges that hold for every pattern, from prices whose thresholds are the most that a pattern of each
+    /// kind is worth.
+    pub(super) fn leaf(&self, prices: &Prices, case: &Case) -> Leaf {
+        let kinds = &case.kinds;
         let scale = self.scale as i64;
         let scaled = |kind: usize| i128::from(kinds[kind].weight) * i128::from(scale);
         let mut tops = vec![0_i128; kinds.len()];
-        for asked in asked {
+        for asked in &prices.asked {
             tops[asked.kind] = asked.threshold as i128;
         }
         // Unlimited kinds carry no charge: where a pattern is worth too much, all values shrink alike.
@@ -209,7 +212,7 @@ impl Search {
             }
         }
         let (to, from) = shrink.unwrap_or((1, 1));
-        let values = values.iter().map(|&value| (value as i128 * to / from) as i64).collect();
+        let values = prices.values.iter().map(|&value| (value as i128 * to / from) as i64).collect();
         let charges = (1..kinds.len())
             .map(|kind| {
                 let charge = tops[kind] * to / from - scaled(kind);
@@ -217,7 +220,8 @@ impl Search {
                 if unused { 0 } else { charge as i64 }
             })
             .collect();
-        Leaf { scale, values, charges }
+        let held = prices.held.iter().map(|&charge| num_integer::div_ceil(charge as i128 * to, from) as i64).collect();
+        Leaf { scale, values, charges, held }
     }
 }
 

@@ -4,11 +4,12 @@ use std::collections::VecDeque;
 
 use super::super::certificate::Leaf;
 use super::best_patterns::Stopped;
+use super::columns::Pattern;
 use super::bounding::ceil_near;
 use super::greedy::{self, Choice};
 use super::master::Master;
 use super::packing::{self, Packing};
-use super::problem::{Kind, Problem, STAND_IN};
+use super::problem::{Case, Kind, STAND_IN};
 use super::repair::Repair;
 use super::search::{Patience, Search};
 
@@ -25,10 +26,41 @@ pub(super) struct Dive {
     pub(super) master: Master,
     pub(super) need: Vec<u32>,
     pub(super) used: Vec<u32>,
+    /// How many sticks count so far for each of the case's counts of pieces held.
+    pub(super) met: Vec<u32>,
     pub(super) choice: Choice,
     /// Patterns to try next, and how many of them have been.
     pub(super) turns: Vec<usize>,
     pub(super) next: usize,
+}
+
+impl Dive {
+    /// Nothing fixed yet.
+    pub(super) fn new(start: &Master, need: &[u32], case: &Case) -> Self {
+        Self {
+            master: start.clone(),
+            need: need.to_vec(),
+            used: vec![0; case.kinds.len()],
+            met: vec![0; case.held.len()],
+            choice: Choice::default(),
+            turns: Vec::new(),
+            next: 0,
+        }
+    }
+
+    /// Takes sticks of one pattern into the choice.
+    fn take(&mut self, kind: usize, weight: i64, pattern: Pattern, times: u32, case: &Case) {
+        for &(size, count) in &pattern {
+            self.need[usize::from(size)] -= u32::from(count) * times;
+        }
+        self.used[kind] += times;
+        for (met, held) in self.met.iter_mut().zip(&case.held) {
+            if held.counts(kind, &pattern) {
+                *met += times;
+            }
+        }
+        self.choice.push(kind, weight, pattern, times);
+    }
 }
 
 impl Search {
@@ -36,7 +68,7 @@ impl Search {
     pub(super) fn dive_from(
         &mut self,
         master: &Master,
-        kinds: &[Kind],
+        case: &Case,
         (bound, near): (i64, &Leaf),
         effort: &[(usize, u32)],
         patience: &mut Patience,
@@ -45,7 +77,7 @@ impl Search {
             if self.below <= bound.max(self.enough) || !patience.goes_on() {
                 return;
             }
-            self.dive(master, kinds, (bound, near), (turn, retries), patience);
+            self.dive(master, case, (bound, near), (turn, retries), patience);
         }
     }
 
@@ -55,30 +87,21 @@ impl Search {
     pub(super) fn dive(
         &mut self,
         start: &Master,
-        kinds: &[Kind],
+        case: &Case,
         (bound, near): (i64, &Leaf),
         (turn, mut retries): (usize, u32),
         patience: &mut Patience,
     ) {
-        let mut bounded = self.problem.clone();
-        bounded.kinds.clone_from_slice(kinds);
-        let rows = self.problem.sizes.len() + kinds.len();
+        let rows = self.problem.sizes.len() + case.kinds.len() + case.held.len();
         let deepest = (DIVE_ROOM / (rows * rows * 8)).clamp(1, 400);
-        let mut at = Dive {
-            master: start.clone(),
-            need: self.problem.need.clone(),
-            used: vec![0; kinds.len()],
-            choice: Choice::default(),
-            turns: Vec::new(),
-            next: 0,
-        };
+        let mut at = Dive::new(start, &self.problem.need, case);
         let mut taken_back: VecDeque<Dive> = VecDeque::new();
         let mut step = 0;
         let mut fresh = true;
         loop {
             if fresh {
                 if turn.is_multiple_of(2) || self.turns(&at).is_empty() {
-                    self.fix_whole(&mut at);
+                    self.fix_whole(&mut at, case);
                 }
                 at.turns = self.turns(&at);
                 at.next = if turn > 0 && step == (turn - 1) / 3 { (turn - 1) % 3 + 1 } else { 0 };
@@ -94,7 +117,7 @@ impl Search {
                 } else {
                     at.master.blend().find(|&(held, _)| held == column).map_or(1, |(_, amount)| amount.ceil() as u32)
                 };
-                fixed = self.fix(column, times, true, &mut at.need, &mut at.used, &mut at.choice);
+                fixed = self.fix(column, times, true, &mut at, case);
                 before.next += 1;
             }
             // Others that are nearly whole go along.
@@ -107,7 +130,7 @@ impl Search {
                     .collect();
                 for column in nearly {
                     if !before.turns[..before.next].contains(&column) {
-                        self.fix(column, 1, false, &mut at.need, &mut at.used, &mut at.choice);
+                        self.fix(column, 1, false, &mut at, case);
                     }
                 }
             }
@@ -120,13 +143,13 @@ impl Search {
             if let Some(plan) = greedy::completed(&self.problem, &at.choice, &at.need, &at.used, self.below) {
                 self.offer(plan);
             }
-            self.pack_rest(&at, kinds, 60 * self.problem.sizes.len() as u32);
+            self.pack_rest(&at, &case.kinds, 60 * self.problem.sizes.len() as u32);
             if self.below <= bound.max(self.enough) || !patience.goes_on() {
                 return;
             }
             let done = at.need.iter().all(|&need| need == 0);
             let hopeless =
-                done || fixed == 0 && at.turns.is_empty() || !self.goes_deeper(&mut at, &bounded, near, patience);
+                done || fixed == 0 && at.turns.is_empty() || !self.goes_deeper(&mut at, case, near, patience);
             if patience.stopped {
                 return;
             }
@@ -185,13 +208,13 @@ impl Search {
     }
 
     /// Fixes the whole parts of a blend.
-    pub(super) fn fix_whole(&mut self, at: &mut Dive) {
+    pub(super) fn fix_whole(&mut self, at: &mut Dive, case: &Case) {
         let blend: Vec<(usize, f64)> =
             at.master.blend().filter(|&(column, _)| self.pool.kind(column) != STAND_IN).collect();
         for (column, amount) in blend {
             let whole = (amount + 1e-5).floor() as u32;
             if whole > 0 {
-                self.fix(column, whole, false, &mut at.need, &mut at.used, &mut at.choice);
+                self.fix(column, whole, false, at, case);
             }
         }
     }
@@ -216,18 +239,19 @@ impl Search {
     pub(super) fn goes_deeper(
         &mut self,
         at: &mut Dive,
-        bounded: &Problem,
+        case: &Case,
         near: &Leaf,
         patience: &mut Patience,
     ) -> bool {
         if at.choice.weight >= self.below {
             return false;
         }
-        at.master.set_needs(&at.need, &at.used, bounded);
+        let rest = case.rest(&at.used, &at.met);
+        at.master.set_needs(&at.need, &rest);
         if at.master.repair(&self.pool) == Repair::Stuck {
             return false;
         }
-        match self.enrich(at, &bounded.kinds, near, patience) {
+        match self.enrich(at, &rest, near, patience) {
             Ok(true) => {}
             Ok(false) | Err(Stopped) => return false,
         }
@@ -241,28 +265,22 @@ impl Search {
         column: usize,
         times: u32,
         clip: bool,
-        need: &mut [u32],
-        used: &mut [u32],
-        choice: &mut Choice,
+        at: &mut Dive,
+        case: &Case,
     ) -> u32 {
         let kind = self.pool.kind(column);
         let Kind { capacity, weight, most, .. } = self.problem.kinds[kind];
-        let times = times.min(most.saturating_sub(used[kind]));
+        let times = times.min(most.saturating_sub(at.used[kind]));
         let whole = self
             .pool
             .pattern(column)
             .iter()
-            .map(|&(size, count)| need[usize::from(size)] / u32::from(count))
+            .map(|&(size, count)| at.need[usize::from(size)] / u32::from(count))
             .min()
             .unwrap_or(0)
             .min(times);
         if whole > 0 {
-            let pattern = self.pool.pattern(column).to_vec();
-            for &(size, count) in &pattern {
-                need[usize::from(size)] -= u32::from(count) * whole;
-            }
-            used[kind] += whole;
-            choice.push(kind, weight, pattern, whole);
+            at.take(kind, weight, self.pool.pattern(column).to_vec(), whole, case);
             return whole;
         }
         if !clip || times == 0 {
@@ -272,17 +290,17 @@ impl Search {
             .pool
             .pattern(column)
             .iter()
-            .map(|&(size, count)| (size, u32::from(count).min(need[usize::from(size)]) as u16))
+            .map(|&(size, count)| (size, u32::from(count).min(at.need[usize::from(size)]) as u16))
             .filter(|&(_, count)| count > 0)
             .collect();
         let length: f64 =
             pattern.iter().map(|&(size, count)| self.problem.sizes[usize::from(size)] * f64::from(count)).sum();
+        let mut left = at.need.clone();
         for &(size, count) in &pattern {
-            need[usize::from(size)] -= u32::from(count);
+            left[usize::from(size)] -= u32::from(count);
         }
-        let (more, _) = greedy::filled(&self.problem, need, capacity - length);
+        let (more, _) = greedy::filled(&self.problem, &left, capacity - length);
         for &(size, count) in &more {
-            need[usize::from(size)] -= u32::from(count);
             match pattern.iter_mut().find(|(at, _)| *at == size) {
                 Some((_, held)) => *held += count,
                 None => pattern.push((size, count)),
@@ -292,8 +310,7 @@ impl Search {
             return 0;
         }
         pattern.sort_unstable();
-        used[kind] += 1;
-        choice.push(kind, weight, pattern, 1);
+        at.take(kind, weight, pattern, 1, case);
         1
     }
 
@@ -302,20 +319,14 @@ impl Search {
     pub(super) fn enrich(
         &mut self,
         at: &mut Dive,
-        kinds: &[Kind],
+        rest: &Case,
         near: &Leaf,
         patience: &mut Patience,
     ) -> Result<bool, Stopped> {
-        let Dive { master, need, used, choice, .. } = at;
+        let Dive { master, need, choice, .. } = at;
         let fixed = choice.weight;
-        let left = |count: u32, used: u32| if count == u32::MAX { count } else { count.saturating_sub(used) };
-        let rest: Vec<Kind> = kinds
-            .iter()
-            .zip(used.iter())
-            .map(|(kind, &used)| Kind { least: left(kind.least, used), most: left(kind.most, used), ..*kind })
-            .collect();
         // Towards one kind's values it pays to draw; with several the blend's own lead to better plans.
-        let own = near.values.len() != need.len() || kinds.len() > 2;
+        let own = near.values.len() != need.len() || rest.kinds.len() > 2;
         let mut plain = own;
         let shortest = self
             .problem
@@ -336,14 +347,14 @@ impl Search {
             if least <= self.bound {
                 return Ok(true); // good enough: no blend can do better than the bound
             }
-            let mut values = self.whole_values(master);
-            let mut asked = self.asked(master, kinds, shortest, |kind| rest[kind].most > 0);
+            let mut prices = self.prices(master, rest, shortest);
             if !plain {
-                self.draw_towards(near, &mut values, &mut asked, kinds);
+                self.draw_towards(near, &mut prices, rest);
             }
-            let mut found = self.knapsack.best(&self.problem.sizes, &values, need, &mut asked, patience.keep_going)?;
-            let leaf = self.leaf(&values, &rest, &asked);
-            let total = leaf.bound(need, rest.iter().skip(1).map(|kind| (kind.least, kind.most)));
+            let mut found =
+                self.knapsack.best(&self.problem.sizes, &mut prices, need, &rest.held, patience.keep_going)?;
+            let leaf = self.leaf(&prices, rest);
+            let total = self.bound_of(&leaf, need, rest);
             let total = self.totals.raised(&self.problem.kinds, fixed.saturating_add(total), self.below);
             if total >= self.below {
                 return Ok(false);
@@ -359,7 +370,7 @@ impl Search {
             }
             plain = own;
             found.reverse();
-            let mut per_kind = vec![0; kinds.len()];
+            let mut per_kind = vec![0; rest.kinds.len()];
             for found in found {
                 per_kind[found.kind] += 1;
                 if per_kind[found.kind] <= 2 {

@@ -1,11 +1,11 @@
 //! The blend of known patterns with the least weight: a revised simplex with an explicit inverse.
 //!
-//! Rows: one per size (at least the need), then one per bound on a stick kind, added when it is first needed. Floats
-//! only guide the search; what is claimed is settled in whole numbers elsewhere. Entering by steepest reduced weight,
-//! ratio test with the largest pivot among ties; after a bound has moved, `repair` mends the blend.
+//! Rows: one per size (at least the need), then one per bound on a stick kind or on the sticks of a kind that hold given
+//! pieces, added when it is first needed. Floats only guide the search; what is claimed is settled in whole numbers
+//! elsewhere. The steps themselves stand in `simplex`; after a bound has moved, `repair` mends the blend.
 
 use super::columns::Pool;
-use super::problem::{Problem, STAND_IN};
+use super::problem::{Case, Held, Limit, Problem, STAND_IN, holds};
 
 /// What a row stands for.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -16,6 +16,8 @@ pub(super) enum Row {
     Most(usize),
     /// At least so many sticks of a kind.
     Least(usize),
+    /// A count of sticks that hold given pieces: its place among those of the case.
+    Held(usize),
 }
 
 /// A basic column: a pattern of the pool, or the slack of a row.
@@ -27,7 +29,7 @@ pub(super) enum Basic {
 
 pub(super) const NO_ROW: usize = usize::MAX;
 pub(super) const PIVOT: f64 = 1e-7;
-const NOTHING: f64 = 1e-9;
+pub(super) const NOTHING: f64 = 1e-9;
 /// Value of a size that is cut in full: no pattern that holds it comes into question.
 pub(super) const SHUT: f64 = -1e18;
 /// Patterns kept in view for each row.
@@ -37,15 +39,17 @@ const VIEWED: usize = 3;
 #[derive(Clone, Debug)]
 pub(super) struct Master {
     pub(super) rows: Vec<Row>,
-    bounds: Vec<f64>,
+    pub(super) bounds: Vec<f64>,
     pub(super) most_row: Vec<usize>,
     pub(super) least_row: Vec<usize>,
+    /// Counts of sticks that hold given pieces, each with its row.
+    pub(super) held: Vec<(Held, usize)>,
     pub(super) weights: Vec<f64>,
     pub(super) inverse: Vec<f64>,
-    basis: Vec<Basic>,
+    pub(super) basis: Vec<Basic>,
     pub(super) amounts: Vec<f64>,
     pub(super) duals: Vec<f64>,
-    tolerance: f64,
+    pub(super) tolerance: f64,
     /// Rows that still matter: a size that a dive has cut in full takes no further part.
     pub(super) live: Vec<u32>,
     pub(super) pivots: u32,
@@ -108,6 +112,7 @@ impl Master {
             bounds,
             most_row,
             least_row,
+            held: Vec::new(),
             weights,
             inverse,
             basis,
@@ -144,6 +149,15 @@ impl Master {
         charge
     }
 
+    /// What a stick that counts among those that hold given pieces is charged (positive) or rewarded (negative).
+    pub(super) fn held_charge(&self, at: usize) -> f64 {
+        let Some((held, row)) = self.held.get(at) else { return 0.0 };
+        match held.limit {
+            Limit::Most(_) => (-self.duals[*row]).max(0.0),
+            Limit::Least(_) => (-self.duals[*row]).min(0.0),
+        }
+    }
+
     /// Weight of the blend.
     pub(super) fn weight(&self) -> f64 {
         self.duals.iter().zip(&self.bounds).map(|(dual, bound)| dual * bound).sum()
@@ -160,6 +174,7 @@ impl Master {
     /// Whether a pattern would lighten the blend.
     pub(super) fn would_improve(&self, kind: usize, pattern: &[(u16, u16)]) -> bool {
         let worth: f64 = pattern.iter().map(|&(size, count)| self.duals[usize::from(size)] * f64::from(count)).sum();
+        let worth = worth + self.through_held(kind, pattern, &self.duals);
         self.weights[kind] + self.charge(kind) - worth < -self.tolerance
     }
 
@@ -174,7 +189,7 @@ impl Master {
     pub(super) fn focus(&self, pool: &mut Pool) {
         let bases = self.kind_bases();
         pool.view(VIEWED * self.rows.len() + 60, |pool, column| {
-            bases[pool.kind(column)] - pool.worth(column, &self.duals)
+            bases[pool.kind(column)] - self.along(column, pool, &self.duals)
         });
     }
 
@@ -216,18 +231,41 @@ impl Master {
         self.place_amounts();
     }
 
-    /// Other needs per size, and other bounds on kinds that already have a row.
-    pub(super) fn set_needs(&mut self, need: &[u32], used: &[u32], problem: &Problem) {
+    /// The counts of sticks that hold given pieces, each with its limit from now on. Those that have a row already come
+    /// first, in the same order. The stand-in counts for a least number, so that it can always be met.
+    pub(super) fn set_held(&mut self, held: &[Held], pool: &mut Pool) {
+        for (at, held) in held.iter().enumerate() {
+            if at == self.held.len() {
+                if matches!(held.limit, Limit::Least(_)) {
+                    pool.add(STAND_IN, &held.holds);
+                }
+                self.held.push((held.clone(), NO_ROW));
+                self.held[at].1 = self.add_row(Row::Held(at), pool);
+            }
+            let (known, row) = &mut self.held[at];
+            known.limit = held.limit;
+            let (Limit::Most(limit) | Limit::Least(limit)) = held.limit;
+            self.bounds[*row] = f64::from(limit);
+        }
+        self.place_amounts();
+    }
+
+    /// Other needs per size, and what the rest of the case allows, for bounds that already have a row.
+    pub(super) fn set_needs(&mut self, need: &[u32], rest: &Case) {
         for (bound, &need) in self.bounds.iter_mut().zip(need) {
             *bound = f64::from(need);
         }
-        for (kind, &used) in used.iter().enumerate() {
+        for (kind, allowed) in rest.kinds.iter().enumerate() {
             if self.most_row[kind] != NO_ROW {
-                self.bounds[self.most_row[kind]] = f64::from(problem.kinds[kind].most.saturating_sub(used));
+                self.bounds[self.most_row[kind]] = f64::from(allowed.most);
             }
             if self.least_row[kind] != NO_ROW {
-                self.bounds[self.least_row[kind]] = f64::from(problem.kinds[kind].least.saturating_sub(used));
+                self.bounds[self.least_row[kind]] = f64::from(allowed.least);
             }
+        }
+        for ((_, row), held) in self.held.iter().zip(&rest.held) {
+            let (Limit::Most(limit) | Limit::Least(limit)) = held.limit;
+            self.bounds[*row] = f64::from(limit);
         }
         let sizes = need.len();
         let (bounds, duals) = (&self.bounds, &mut self.duals);
@@ -244,15 +282,30 @@ impl Master {
     fn add_row(&mut self, row: Row, pool: &Pool) -> usize {
         let old = self.rows.len();
         let new = old + 1;
-        let (Row::Most(kind) | Row::Least(kind)) = row else { return NO_ROW };
-        let sign = if matches!(row, Row::Most(_)) { -1.0 } else { 1.0 };
+        self.rows.push(row);
+        let sign = -self.slack_sign(old);
+        let counted: Vec<bool> = self
+            .basis
+            .iter()
+            .map(|basic| match *basic {
+                Basic::Column(column) => {
+                    let kind = pool.kind(column as usize);
+                    match row {
+                        Row::Size => false,
+                        Row::Most(of) | Row::Least(of) => kind == of,
+                        Row::Held(at) => counts_in(&self.held[at].0, kind, pool.pattern(column as usize)),
+                    }
+                }
+                Basic::Slack(_) => false,
+            })
+            .collect();
         let mut inverse = vec![0.0; new * new];
         for column in 0..old {
             let from = &self.inverse[column * old..(column + 1) * old];
             inverse[column * new..column * new + old].copy_from_slice(from);
             let mut through = 0.0;
-            for (basic, entry) in self.basis.iter().zip(from) {
-                if matches!(basic, Basic::Column(at) if pool.kind(*at as usize) == kind) {
+            for (&counted, entry) in counted.iter().zip(from) {
+                if counted {
                     through += entry;
                 }
             }
@@ -260,7 +313,6 @@ impl Master {
         }
         inverse[old * new + old] = -sign;
         self.inverse = inverse;
-        self.rows.push(row);
         self.live.push(old as u32);
         self.bounds.push(0.0);
         self.duals.push(0.0);
@@ -270,7 +322,7 @@ impl Master {
         old
     }
 
-    fn place_amounts(&mut self) {
+    pub(super) fn place_amounts(&mut self) {
         let count = self.rows.len();
         self.amounts.iter_mut().for_each(|amount| *amount = 0.0);
         for (column, &bound) in self.bounds.iter().enumerate() {
@@ -283,7 +335,7 @@ impl Master {
         }
     }
 
-    fn place_duals(&mut self, pool: &Pool) {
+    pub(super) fn place_duals(&mut self, pool: &Pool) {
         let count = self.rows.len();
         let weights: Vec<f64> = self
             .basis
@@ -300,7 +352,7 @@ impl Master {
     }
 
     /// Entries of a column: (row, entry) in turn.
-    fn each_entry(&self, basic: Basic, pool: &Pool, mut visit: impl FnMut(usize, f64)) {
+    pub(super) fn each_entry(&self, basic: Basic, pool: &Pool, mut visit: impl FnMut(usize, f64)) {
         match basic {
             Basic::Slack(row) => visit(row as usize, self.slack_sign(row as usize)),
             Basic::Column(column) => {
@@ -313,12 +365,36 @@ impl Master {
                         visit(row, 1.0);
                     }
                 }
+                for (held, row) in &self.held {
+                    if counts_in(held, kind, pool.pattern(column as usize)) {
+                        visit(*row, 1.0);
+                    }
+                }
             }
         }
     }
 
     pub(super) fn slack_sign(&self, row: usize) -> f64 {
-        if matches!(self.rows[row], Row::Most(_)) { 1.0 } else { -1.0 }
+        let at_most = match self.rows[row] {
+            Row::Most(_) => true,
+            Row::Size | Row::Least(_) => false,
+            Row::Held(at) => matches!(self.held[at].0.limit, Limit::Most(_)),
+        };
+        if at_most { 1.0 } else { -1.0 }
+    }
+
+    /// What the rows of pieces held add up to for a pattern, at one number per row.
+    fn through_held(&self, kind: usize, pattern: &[(u16, u16)], numbers: &[f64]) -> f64 {
+        self.held.iter().filter(|(held, _)| counts_in(held, kind, pattern)).map(|(_, row)| numbers[*row]).sum()
+    }
+
+    /// What the pieces of a pattern and the rows of pieces held add up to, at one number per row.
+    pub(super) fn along(&self, column: usize, pool: &Pool, numbers: &[f64]) -> f64 {
+        let worth = pool.worth(column, numbers);
+        if self.held.is_empty() {
+            return worth;
+        }
+        worth + self.through_held(pool.kind(column), pool.pattern(column), numbers)
     }
 
     pub(super) fn set_direction(&mut self, entering: Basic, pool: &Pool) {
@@ -338,149 +414,10 @@ impl Master {
     pub(super) fn kind_bases(&self) -> Vec<f64> {
         (0..self.weights.len()).map(|kind| self.weights[kind] + self.charge(kind)).collect()
     }
+}
 
-    /// Improves the blend until no known pattern helps. False when it stalled.
-    pub(super) fn improve(&mut self, pool: &Pool) -> bool {
-        let limit = 40 * self.rows.len() + 2_000;
-        for _ in 0..limit {
-            let mut least = -self.tolerance;
-            let mut entering = None;
-            for row in self.live.iter().map(|&row| row as usize) {
-                let reduced = -self.slack_sign(row) * self.duals[row];
-                if reduced < least {
-                    (least, entering) = (reduced, Some(Basic::Slack(row as u32)));
-                }
-            }
-            let bases = self.kind_bases();
-            for &column in pool.in_view() {
-                let column = column as usize;
-                let reduced = bases[pool.kind(column)] - pool.worth(column, &self.duals);
-                if reduced < least {
-                    (least, entering) = (reduced, Some(Basic::Column(column as u32)));
-                }
-            }
-            let Some(entering) = entering else { return true };
-            self.set_direction(entering, pool);
-            let mut step = f64::INFINITY;
-            for (&amount, &along) in self.amounts.iter().zip(&self.direction) {
-                if along > PIVOT {
-                    step = step.min((amount.max(0.0) + NOTHING) / along);
-                }
-            }
-            let mut leaving = None;
-            let mut largest = 0.0;
-            for (row, (&amount, &along)) in self.amounts.iter().zip(&self.direction).enumerate() {
-                if along > PIVOT && along > largest && amount.max(0.0) / along <= step {
-                    (largest, leaving) = (along, Some(row));
-                }
-            }
-            let Some(leaving) = leaving else { return false };
-            self.pivot(leaving, entering, least, pool);
-        }
-        false
-    }
-
-    pub(super) fn pivot(&mut self, leaving: usize, entering: Basic, reduced: f64, pool: &Pool) {
-        let count = self.rows.len();
-        let along = self.direction[leaving];
-        let step = self.amounts[leaving] / along;
-        for (amount, part) in self.amounts.iter_mut().zip(&self.direction) {
-            *amount -= step * part;
-        }
-        self.amounts[leaving] = step;
-        let parts: Vec<(u32, f64)> = self
-            .direction
-            .iter()
-            .enumerate()
-            .filter(|(_, part)| part.abs() > 1e-14)
-            .map(|(row, &part)| (row as u32, part))
-            .collect();
-        let sparse = parts.len() * 3 < count;
-        for column in self.live.iter().map(|&row| row as usize) {
-            let entries = &mut self.inverse[column * count..(column + 1) * count];
-            let factor = entries[leaving] / along;
-            if factor != 0.0 {
-                self.duals[column] += reduced * factor;
-                if sparse {
-                    for &(row, part) in &parts {
-                        entries[row as usize] -= factor * part;
-                    }
-                } else {
-                    for (entry, part) in entries.iter_mut().zip(&self.direction) {
-                        *entry -= factor * part;
-                    }
-                }
-                entries[leaving] = factor;
-            }
-        }
-        self.basis[leaving] = entering;
-        self.pivots += 1;
-        if self.pivots.is_multiple_of(64) {
-            self.refresh(pool);
-        }
-    }
-
-    /// Recomputes what drifts, and the inverse itself when it has drifted.
-    pub(super) fn refresh(&mut self, pool: &Pool) {
-        self.place_amounts();
-        let mut residual = self.bounds.clone();
-        for (at, &basic) in self.basis.iter().enumerate() {
-            let amount = self.amounts[at];
-            self.each_entry(basic, pool, |row, entry| residual[row] -= entry * amount);
-        }
-        if residual.iter().any(|gap| gap.abs() > 1e-8) {
-            self.invert(pool);
-            self.place_amounts();
-        }
-        self.place_duals(pool);
-    }
-
-    /// The inverse from nothing, by elimination with row exchange.
-    fn invert(&mut self, pool: &Pool) {
-        let count = self.rows.len();
-        let mut matrix = vec![0.0; count * count];
-        for (at, &basic) in self.basis.iter().enumerate() {
-            self.each_entry(basic, pool, |row, entry| matrix[row * count + at] += entry);
-        }
-        let mut inverse = vec![0.0; count * count];
-        for at in 0..count {
-            inverse[at * count + at] = 1.0;
-        }
-        for at in 0..count {
-            let mut pivot_row = at;
-            for row in at + 1..count {
-                if matrix[row * count + at].abs() > matrix[pivot_row * count + at].abs() {
-                    pivot_row = row;
-                }
-            }
-            let pivot = matrix[pivot_row * count + at];
-            if pivot.abs() < 1e-12 {
-                return; // a basis that cannot be inverted: keep what we have
-            }
-            if pivot_row != at {
-                for column in 0..count {
-                    matrix.swap(at * count + column, pivot_row * count + column);
-                    inverse.swap(at * count + column, pivot_row * count + column);
-                }
-            }
-            for column in 0..count {
-                matrix[at * count + column] /= pivot;
-                inverse[at * count + column] /= pivot;
-            }
-            for row in (0..count).filter(|&row| row != at) {
-                let factor = matrix[row * count + at];
-                if factor != 0.0 {
-                    for column in 0..count {
-                        matrix[row * count + column] -= factor * matrix[at * count + column];
-                        inverse[row * count + column] -= factor * inverse[at * count + column];
-                    }
-                }
-            }
-        }
-        for row in 0..count {
-            for column in 0..count {
-                self.inverse[column * count + row] = inverse[row * count + column];
-            }
-        }
-    }
+/// Whether a column counts in a row of pieces held. The stand-in does where it helps.
+fn counts_in(held: &Held, kind: usize, pattern: &[(u16, u16)]) -> bool {
+    held.counts(kind, pattern)
+        || kind == STAND_IN && matches!(held.limit, Limit::Least(_)) && holds(pattern, &held.holds)
 }

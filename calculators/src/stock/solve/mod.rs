@@ -11,6 +11,7 @@ mod packing;
 mod problem;
 mod repair;
 mod search;
+mod simplex;
 mod totals;
 
 use super::certificate::{Branch, Certificate, Claim, Leaf};
@@ -170,7 +171,7 @@ fn without_sticks(status: Status, certificate: Option<Certificate>) -> Plan {
 fn nothing_to_cut(origin: &Origin, kerf: i64) -> Plan {
     let sticks: Vec<Stick> =
         origin.sticks.iter().map(|&(length, price, available)| Stick { length, price, available }).collect();
-    let leaf = Leaf { scale: 1, values: Vec::new(), charges: vec![0; sticks.len()] };
+    let leaf = Leaf { scale: 1, values: Vec::new(), charges: vec![0; sticks.len()], held: Vec::new() };
     let certificate = Certificate {
         pieces: Vec::new(),
         kerf,

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::super::instance::{Instance, weight_of};
+use super::columns::Pattern;
 
 /// A cutting question in sizes: a piece is its length and one kerf, a stick its length and one kerf.
 ///
@@ -29,6 +30,74 @@ pub(super) struct Kind {
     pub(super) least: u32,
     /// How many may be used at most; `u32::MAX` for no limit.
     pub(super) most: u32,
+}
+
+/// How many sticks of one kind hold at least these pieces, as a case of the search settles it.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Held {
+    pub(super) kind: usize,
+    /// (size index, at least so many), size indices rising.
+    pub(super) holds: Pattern,
+    pub(super) limit: Limit,
+}
+
+/// One side of a count.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Limit {
+    Most(u32),
+    Least(u32),
+}
+
+impl Held {
+    /// Whether a stick of this kind, cut so, counts.
+    pub(super) fn counts(&self, kind: usize, pattern: &[(u16, u16)]) -> bool {
+        kind == self.kind && holds(pattern, &self.holds)
+    }
+
+    /// Least and most of them.
+    pub(super) fn range(&self) -> (u32, u32) {
+        match self.limit {
+            Limit::Most(most) => (0, most),
+            Limit::Least(least) => (least, u32::MAX),
+        }
+    }
+}
+
+/// Whether a pattern holds at least all of `wanted`; both by size index, rising.
+pub(super) fn holds(pattern: &[(u16, u16)], wanted: &[(u16, u16)]) -> bool {
+    wanted.iter().all(|&(size, least)| pattern.iter().any(|&(held, count)| held == size && count >= least))
+}
+
+/// What one case of the search allows: sticks of each kind, and among them sticks that hold given pieces.
+#[derive(Clone, Debug)]
+pub(super) struct Case {
+    pub(super) kinds: Vec<Kind>,
+    pub(super) held: Vec<Held>,
+}
+
+impl Case {
+    /// What is left of a case after sticks have been used, and sticks that count for each of `held`.
+    pub(super) fn rest(&self, used: &[u32], met: &[u32]) -> Self {
+        let left = |count: u32, used: u32| if count == u32::MAX { count } else { count.saturating_sub(used) };
+        let kinds = self.kinds.iter().zip(used).map(|(kind, &used)| Kind {
+            least: left(kind.least, used),
+            most: left(kind.most, used),
+            ..*kind
+        });
+        let held = self.held.iter().zip(met).map(|(held, &met)| Held {
+            limit: match held.limit {
+                Limit::Most(most) => Limit::Most(most.saturating_sub(met)),
+                Limit::Least(least) => Limit::Least(least.saturating_sub(met)),
+            },
+            ..held.clone()
+        });
+        Self { kinds: kinds.collect(), held: held.collect() }
+    }
+
+    /// Least and most of each kind and of each count of sticks that hold pieces: the order of a leaf's charges.
+    pub(super) fn ranges(&self) -> (impl Iterator<Item = (u32, u32)> + '_, impl Iterator<Item = (u32, u32)> + '_) {
+        (self.kinds.iter().skip(1).map(|kind| (kind.least, kind.most)), self.held.iter().map(Held::range))
+    }
 }
 
 /// Index of the stand-in kind.

@@ -58,9 +58,9 @@ impl Master {
             for &column in pool.in_view() {
                 let column = column as usize;
                 let kind = pool.kind(column);
-                let along = along_kind[kind] + pool.worth(column, &along_row);
+                let along = along_kind[kind] + self.along(column, pool, &along_row);
                 if along < -PIVOT {
-                    consider(along, bases[kind] - pool.worth(column, &self.duals), Basic::Column(column as u32));
+                    consider(along, bases[kind] - self.along(column, pool, &self.duals), Basic::Column(column as u32));
                 }
             }
             let Some((entering, reduced)) = entering else { return Repair::Stuck };

@@ -1,21 +1,24 @@
-//! Branch and price: blends of patterns give bounds, dives give plans, splits on stick counts close what is between.
+//! Branch and price: blends of patterns give bounds, dives give plans, splits close what is between: on the number of
+//! sticks of a kind, and where all those are whole, on the number of sticks of a kind that hold given pieces.
 
 use std::rc::Rc;
 
 use super::super::certificate::{Branch, Leaf};
 use super::best_patterns::{Knapsack, Stopped};
 use super::bounding::stand_in_amount;
-use super::columns::Pool;
+use super::columns::{Pattern, Pool};
 use super::dive::Dive;
 use super::greedy::Choice;
 use super::master::Master;
 use super::packing::Packing;
-use super::problem::{Kind, Problem};
+use super::problem::{Case, Held, Kind, Limit, Problem, STAND_IN, holds};
 use super::repair::Repair;
 use super::totals::Totals;
 
-/// What one more round of dives through the cases left over counts for, in cases.
-const ROUND_NODES: u32 = 4_000;
+/// Steps in which every way of cutting is tried where all numbers of sticks are settled.
+const PACKING_STEPS: u32 = 200_000;
+/// The most pieces that one split names.
+const DEEPEST: usize = 4;
 
 /// What may still be asked of the search: a say in stopping, from the caller, and counted work.
 pub(super) struct Patience<'a> {
@@ -54,13 +57,11 @@ pub(super) struct Search {
     pub(super) bound: i64,
     /// The first blend, before any split.
     pub(super) root: Option<Rc<Master>>,
-    /// Cases that can be split no further and have no plan yet.
-    hard: Vec<Node>,
 }
 
 #[derive(Clone)]
 struct Node {
-    kinds: Vec<Kind>,
+    case: Case,
     from: Rc<Master>,
     /// Bound of the case it was split from, and the leaf that gives it.
     bound: i64,
@@ -87,7 +88,6 @@ impl Search {
             tree: Vec::new(),
             bound: 0,
             root: None,
-            hard: Vec::new(),
         }
     }
 
@@ -121,8 +121,8 @@ impl Search {
         };
         self.tree.clear();
         self.tree.push(Branch::Open);
-        let mut open =
-            vec![Node { kinds: self.problem.kinds.clone(), from: start, bound: self.bound, leaf, place: 0, depth: 0 }];
+        let case = Case { kinds: self.problem.kinds.clone(), held: Vec::new() };
+        let mut open = vec![Node { case, from: start, bound: self.bound, leaf, place: 0, depth: 0 }];
         while let Some(at) = (0..open.len()).min_by_key(|&at| (open[at].bound, u32::MAX - open[at].depth)) {
             let node = open.swap_remove(at);
             self.bound = node.bound.min(self.below);
@@ -143,67 +143,36 @@ impl Search {
                 return false;
             }
         }
-        self.take_on_hard(patience)
-    }
-
-    /// Dives deeper in the cases left over, from the lowest bound up, for as long as counted work is left. True when no case is left
-    /// that could hold a better plan.
-    fn take_on_hard(&mut self, patience: &mut Patience) -> bool {
-        let mut hard = std::mem::take(&mut self.hard);
-        let mut round = 0;
-        while !hard.is_empty() {
-            for node in &hard {
-                self.bound = node.bound.min(self.below);
-                // Another turn is another way down; later rounds begin where the earlier ones have not been.
-                let (first, retries) = if round == 0 { (0, 400) } else { (12 * (round - 1), 2_000) };
-                let effort: Vec<(usize, u32)> = (first..first + 12).map(|turn| (turn, retries)).collect();
-                self.dive_from(&node.from, &node.kinds, (node.bound, &node.leaf), &effort, patience);
-            }
-            hard.retain(|node| node.bound < self.below);
-            hard.sort_by_key(|node| node.bound);
-            round += 1;
-            if round >= 2 && (patience.nodes < ROUND_NODES || patience.stopped) {
-                break;
-            }
-            patience.nodes = patience.nodes.saturating_sub(ROUND_NODES);
-        }
-        self.bound = hard.iter().map(|node| node.bound).min().unwrap_or(self.below);
-        hard.is_empty()
+        self.bound = self.below;
+        true
     }
 
     /// Solves one node and puts its parts on the heap. False when it could be neither closed nor split.
     fn explore(&mut self, node: Node, open: &mut Vec<Node>, patience: &mut Patience) -> bool {
+        let case = node.case;
         let mut master = (*node.from).clone();
-        let kinds = node.kinds;
-        for (index, kind) in kinds.iter().enumerate().skip(1) {
-            if kind.most < u32::MAX {
-                master.set_most(index, kind.most, &self.pool);
-            }
-            if kind.least > 0 {
-                master.set_least(index, kind.least, &mut self.pool);
-            }
-        }
+        self.set_case(&mut master, &case);
         if master.repair(&self.pool) == Repair::Stuck {
             let mut problem = self.problem.clone();
-            problem.kinds.clone_from(&kinds);
+            problem.kinds.clone_from(&case.kinds);
             master = Master::new(&problem, &mut self.pool);
+            self.set_case(&mut master, &case);
             if master.repair(&self.pool) == Repair::Stuck {
                 return false;
             }
         }
-        let Ok(mut solved) = self.solve(&mut master, &kinds, &node.leaf, patience) else { return false };
+        let Ok(mut solved) = self.solve(&mut master, &case, &node.leaf, patience) else { return false };
         // The stand-in still carries something: a heavier penalty shows whether it must.
         let mut heavier = 0;
         while solved.bound < self.below && heavier < 4 && stand_in_amount(&master, &self.pool) > 1e-6 {
             heavier += 1;
             master.raise_stand_in(master.stand_in_weight() * 8.0, &self.pool);
-            match self.solve(&mut master, &kinds, &node.leaf, patience) {
+            match self.solve(&mut master, &case, &node.leaf, patience) {
                 Ok(again) if again.bound >= solved.bound => solved = again,
                 Ok(_) => {}
                 Err(Stopped) => return false,
             }
         }
-        let settled = solved.settled;
         let (mut bound, leaf) =
             if solved.bound >= node.bound { (solved.bound, solved.leaf) } else { (node.bound, node.leaf) };
         self.tree[node.place] = Branch::Leaf(leaf.clone());
@@ -216,75 +185,76 @@ impl Search {
         }
         master.focus(&mut self.pool);
         // With one kind there is nothing to split on: the dives alone must find the plan.
-        let alone = kinds.len() == 2;
+        let alone = case.kinds.len() == 2;
         let effort: &[(usize, u32)] = match node.depth {
             0 if alone => &[(0, 12), (2, 8), (4, 8), (6, 8), (8, 8), (10, 8), (1, 5)],
             0 => &[(0, 25), (2, 10), (4, 10), (1, 5)],
             _ => &[(0, 0)],
         };
-        self.dive_from(&master, &kinds, (bound, &leaf), effort, patience);
+        self.dive_from(&master, &case, (bound, &leaf), effort, patience);
         self.totals.list(&self.problem.kinds, if node.depth == 0 { bound } else { i64::MAX }, self.below);
-        bound = self.totals.raised(&kinds, bound, self.below).max(bound);
+        bound = self.totals.raised(&case.kinds, bound, self.below).max(bound);
         if bound >= self.below {
             return true;
         }
         if patience.stopped {
             return false;
         }
-        let split = if settled { self.split_at(&master, &kinds) } else { None };
-        let Some((kind, at_most)) = split else {
-            let whole = Dive {
-                master: master.clone(),
-                need: self.problem.need.clone(),
-                used: vec![0; kinds.len()],
-                choice: Choice::default(),
-                turns: Vec::new(),
-                next: 0,
-            };
-            if self.pack_rest(&whole, &kinds, 200_000) == Packing::None {
-                self.tree[node.place] = Branch::Searched;
-                return true;
+        let split = match self.split_on_kinds(&master, &case) {
+            Some((stick, at_most)) => Some((stick, Pattern::new(), at_most)),
+            None => {
+                // All is settled but the way of cutting.
+                let whole = Dive::new(&master, &self.problem.need, &case);
+                if case.held.is_empty() && self.pack_rest(&whole, &case.kinds, PACKING_STEPS) == Packing::None {
+                    self.tree[node.place] = Branch::Searched;
+                    return true;
+                }
+                if self.below <= bound {
+                    return true;
+                }
+                self.split_on_pieces(&master)
             }
-            let effort: Vec<(usize, u32)> = (0..12).map(|turn| (turn, 60)).collect();
-            self.dive_from(&master, &kinds, (bound, &leaf), &effort, patience);
-            if self.below > bound && !patience.stopped {
-                self.hard.push(Node {
-                    kinds,
-                    from: Rc::new(master),
-                    bound,
-                    leaf,
-                    place: node.place,
-                    depth: node.depth,
-                });
-            }
-            return !patience.stopped;
         };
+        let Some((kind, holds, at_most)) = split else { return false };
         let master = Rc::new(master);
         let (fewer, more) = (self.tree.len(), self.tree.len() + 1);
         self.tree.push(Branch::Open);
         self.tree.push(Branch::Open);
-        self.tree[node.place] = Branch::Split { stick: kind - 1, at_most, fewer, more };
-        for (place, is_more) in [(fewer, false), (more, true)] {
-            let mut kinds = kinds.clone();
-            if is_more {
-                kinds[kind].least = at_most + 1;
-            } else {
-                kinds[kind].most = at_most;
+        let told = holds.iter().map(|&(size, count)| (usize::from(size), u32::from(count))).collect();
+        self.tree[node.place] = Branch::Split { stick: kind - 1, holds: told, at_most, fewer, more };
+        for (place, limit) in [(fewer, Limit::Most(at_most)), (more, Limit::Least(at_most + 1))] {
+            let mut case = case.clone();
+            match limit {
+                _ if !holds.is_empty() => case.held.push(Held { kind, holds: holds.clone(), limit }),
+                Limit::Most(most) => case.kinds[kind].most = most,
+                Limit::Least(least) => case.kinds[kind].least = least,
             }
-            open.push(Node {
-                kinds,
-                from: Rc::clone(&master),
-                bound,
-                leaf: leaf.clone(),
-                place,
-                depth: node.depth + 1,
-            });
+            // The leaf so far holds for both parts: what is new in them bears no charge yet.
+            let mut leaf = leaf.clone();
+            leaf.held.resize(case.held.len(), 0);
+            open.push(Node { case, from: Rc::clone(&master), bound, leaf, place, depth: node.depth + 1 });
         }
         true
     }
 
+    /// Brings a blend's bounds to those of a case.
+    fn set_case(&mut self, master: &mut Master, case: &Case) {
+        for (index, kind) in case.kinds.iter().enumerate().skip(1) {
+            if kind.most < u32::MAX {
+                master.set_most(index, kind.most, &self.pool);
+            }
+            if kind.least > 0 {
+                master.set_least(index, kind.least, &mut self.pool);
+            }
+        }
+        if !case.held.is_empty() {
+            master.set_held(&case.held, &mut self.pool);
+        }
+    }
+
     /// The kind to split on, and the most of it on one side.
-    fn split_at(&self, master: &Master, kinds: &[Kind]) -> Option<(usize, u32)> {
+    fn split_on_kinds(&self, master: &Master, case: &Case) -> Option<(usize, u32)> {
+        let kinds = &case.kinds;
         let mut counts = vec![0.0; kinds.len()];
         for (column, amount) in master.blend() {
             counts[self.pool.kind(column)] += amount;
@@ -318,5 +288,63 @@ impl Search {
                 None
             }
         })
+    }
+
+    /// The pieces to split on where every number of sticks is whole: a kind, pieces such that the blend holds no whole
+    /// number of sticks of that kind with at least these, and the most of them on one side. As few pieces as will do.
+    fn split_on_pieces(&self, master: &Master) -> Option<(usize, Pattern, u32)> {
+        let blend: Vec<(usize, &[(u16, u16)], f64)> = master
+            .blend()
+            .filter(|&(column, _)| self.pool.kind(column) != STAND_IN)
+            .map(|(column, amount)| (self.pool.kind(column), self.pool.pattern(column), amount))
+            .collect();
+        let parted = |amount: f64| (amount - amount.round()).abs() > 1e-5;
+        let mut bases: Vec<(usize, Pattern)> = Vec::new();
+        for &(kind, _, amount) in &blend {
+            if parted(amount) && !bases.iter().any(|&(known, _)| known == kind) {
+                bases.push((kind, Pattern::new()));
+            }
+        }
+        for _ in 0..DEEPEST {
+            let mut longer: Vec<(usize, Pattern)> = Vec::new();
+            let mut best: Option<(f64, usize, Pattern, u32)> = None;
+            for (kind, base) in &bases {
+                let within = |pattern: &[(u16, u16)]| holds(pattern, base);
+                for &(of, pattern, amount) in &blend {
+                    if of != *kind || !parted(amount) || !within(pattern) {
+                        continue;
+                    }
+                    for &(size, count) in pattern {
+                        // Sizes join in rising order, each once, so that no set is met twice.
+                        if base.last().is_some_and(|&(last, _)| size <= last) {
+                            continue;
+                        }
+                        for least in 1..=count {
+                            let mut wanted = base.clone();
+                            wanted.push((size, least));
+                            if longer.contains(&(*kind, wanted.clone())) {
+                                continue;
+                            }
+                            let sum: f64 = blend
+                                .iter()
+                                .filter(|(of, pattern, _)| of == kind && holds(pattern, &wanted))
+                                .map(|&(.., amount)| amount)
+                                .sum();
+                            let part = sum - sum.floor();
+                            let off = part.min(1.0 - part);
+                            if off > 1e-5 && best.as_ref().is_none_or(|(most, ..)| off > *most + 1e-9) {
+                                best = Some((off, *kind, wanted.clone(), sum.floor() as u32));
+                            }
+                            longer.push((*kind, wanted));
+                        }
+                    }
+                }
+            }
+            if let Some((_, kind, wanted, at_most)) = best {
+                return Some((kind, wanted, at_most));
+            }
+            bases = longer;
+        }
+        None
     }
 }
