@@ -207,14 +207,20 @@ impl Search {
         packing
     }
 
-    /// Fixes the whole parts of a blend.
+    /// Fixes the whole parts of a blend. One that is whole throughout is a plan, though it may cut more than is needed:
+    /// its patterns are clipped.
     pub(super) fn fix_whole(&mut self, at: &mut Dive, case: &Case) {
         let blend: Vec<(usize, f64)> =
             at.master.blend().filter(|&(column, _)| self.pool.kind(column) != STAND_IN).collect();
+        let whole_throughout = blend.iter().all(|(_, amount)| (amount - amount.round()).abs() < 1e-5);
         for (column, amount) in blend {
-            let whole = (amount + 1e-5).floor() as u32;
-            if whole > 0 {
-                self.fix(column, whole, false, at, case);
+            let mut whole = (amount + 1e-5).floor() as u32;
+            while whole > 0 {
+                let fixed = self.fix(column, whole, whole_throughout, at, case);
+                if fixed == 0 {
+                    break;
+                }
+                whole -= fixed;
             }
         }
     }
