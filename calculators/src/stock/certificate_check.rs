@@ -412,7 +412,8 @@ impl Trial<'_> {
     fn most(&mut self, named: &[usize], room: i64, worth: i128) -> Option<i128> {
         self.steps = self.steps.checked_sub(1)?;
         let Some((&piece, rest)) = named.split_first() else {
-            let has = |&(piece, least): &(usize, u32)| self.taken.iter().any(|&(of, count)| of == piece && count >= least);
+            let has =
+                |&(piece, least): &(usize, u32)| self.taken.iter().any(|&(of, count)| of == piece && count >= least);
             let charges: i128 = self
                 .counted
                 .iter()
@@ -437,12 +438,7 @@ impl Trial<'_> {
 }
 
 /// The most that some of the pieces are worth by total size, both rising.
-fn worth_by_length(
-    question: &Question,
-    values: &[i64],
-    pieces: &[usize],
-    longest: i64,
-) -> Option<Vec<(i64, i128)>> {
+fn worth_by_length(question: &Question, values: &[i64], pieces: &[usize], longest: i64) -> Option<Vec<(i64, i128)>> {
     let mut table: Vec<(i64, i128)> = vec![(0, 0)];
     for &piece in pieces {
         let (size, need, value) = (question.sizes[piece], question.need[piece], values[piece]);

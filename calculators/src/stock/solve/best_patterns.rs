@@ -93,8 +93,12 @@ impl Knapsack {
                 }
                 continue;
             }
-            let charged: Vec<(&Held, f64)> =
-                held.iter().zip(charges.iter()).filter(|(held, _)| held.kind == asked.kind).map(|(held, &charge)| (held, charge)).collect();
+            let charged: Vec<(&Held, f64)> = held
+                .iter()
+                .zip(charges.iter())
+                .filter(|(held, _)| held.kind == asked.kind)
+                .map(|(held, &charge)| (held, charge))
+                .collect();
             let alone = std::slice::from_mut(asked);
             found.extend(self.pass(sizes, values, limit, alone, &charged, keep_going)?);
         }

@@ -4,8 +4,8 @@ use std::collections::VecDeque;
 
 use super::super::certificate::Leaf;
 use super::best_patterns::Stopped;
-use super::columns::Pattern;
 use super::bounding::ceil_near;
+use super::columns::Pattern;
 use super::greedy::{self, Choice};
 use super::master::Master;
 use super::packing::{self, Packing};
@@ -242,13 +242,7 @@ impl Search {
     }
 
     /// Blends the rest of a dive anew. False when no better plan can come of it.
-    pub(super) fn goes_deeper(
-        &mut self,
-        at: &mut Dive,
-        case: &Case,
-        near: &Leaf,
-        patience: &mut Patience,
-    ) -> bool {
+    pub(super) fn goes_deeper(&mut self, at: &mut Dive, case: &Case, near: &Leaf, patience: &mut Patience) -> bool {
         if at.choice.weight >= self.below {
             return false;
         }
@@ -266,14 +260,7 @@ impl Search {
     }
 
     /// Fixes a pattern, clipped to what is still needed; what the clipping frees is filled up again. Gives how many.
-    pub(super) fn fix(
-        &mut self,
-        column: usize,
-        times: u32,
-        clip: bool,
-        at: &mut Dive,
-        case: &Case,
-    ) -> u32 {
+    pub(super) fn fix(&mut self, column: usize, times: u32, clip: bool, at: &mut Dive, case: &Case) -> u32 {
         let kind = self.pool.kind(column);
         let Kind { capacity, weight, most, .. } = self.problem.kinds[kind];
         let times = times.min(most.saturating_sub(at.used[kind]));
@@ -299,8 +286,7 @@ impl Search {
             .map(|&(size, count)| (size, u32::from(count).min(at.need[usize::from(size)]) as u16))
             .filter(|&(_, count)| count > 0)
             .collect();
-        let length: f64 =
-            pattern.iter().map(|&(size, count)| self.problem.sizes[usize::from(size)] * f64::from(count)).sum();
+        let length = self.problem.length_of(&pattern);
         let mut left = at.need.clone();
         for &(size, count) in &pattern {
             left[usize::from(size)] -= u32::from(count);

@@ -36,8 +36,7 @@ pub(super) fn longest_of(choice: &Choice, problem: &Problem, origin: &Origin) ->
 }
 
 fn fill_of(pattern: &[(u16, u16)], problem: &Problem, origin: &Origin) -> i64 {
-    pattern.iter().map(|&(size, count)| problem.sizes[usize::from(size)] as i64 * i64::from(count)).sum::<i64>()
-        * origin.unit
+    problem.length_of(pattern) as i64 * origin.unit
 }
 
 /// Seeks the longest leftover among plans that weigh what `best` weighs.

@@ -12,6 +12,7 @@ mod problem;
 mod repair;
 mod search;
 mod simplex;
+mod splitting;
 mod totals;
 
 use super::certificate::{Branch, Certificate, Claim, Leaf};

@@ -19,6 +19,13 @@ pub(super) struct Problem {
     pub(super) kinds: Vec<Kind>,
 }
 
+impl Problem {
+    /// The sizes of a pattern's pieces together.
+    pub(super) fn length_of(&self, pattern: &[(u16, u16)]) -> f64 {
+        pattern.iter().map(|&(size, count)| self.sizes[usize::from(size)] * f64::from(count)).sum()
+    }
+}
+
 /// Sticks of one capacity and weight.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Kind {

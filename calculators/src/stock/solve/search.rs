@@ -6,19 +6,18 @@ use std::rc::Rc;
 use super::super::certificate::{Branch, Leaf};
 use super::best_patterns::{Knapsack, Stopped};
 use super::bounding::stand_in_amount;
-use super::columns::{Pattern, Pool};
+use super::columns::Pool;
 use super::dive::Dive;
 use super::greedy::Choice;
 use super::master::Master;
 use super::packing::Packing;
-use super::problem::{Case, Held, Kind, Limit, Problem, STAND_IN, holds};
+use super::problem::{Case, Held, Limit, Problem};
 use super::repair::Repair;
+use super::splitting::Split;
 use super::totals::Totals;
 
 /// Steps in which every way of cutting is tried where all numbers of sticks are settled.
 const PACKING_STEPS: u32 = 200_000;
-/// The most pieces that one split names.
-const DEEPEST: usize = 4;
 
 /// What may still be asked of the search: a say in stopping, from the caller, and counted work.
 pub(super) struct Patience<'a> {
@@ -200,22 +199,20 @@ impl Search {
         if patience.stopped {
             return false;
         }
-        let split = match self.split_on_kinds(&master, &case) {
-            Some((stick, at_most)) => Some((stick, Pattern::new(), at_most)),
-            None => {
-                // All is settled but the way of cutting.
-                let whole = Dive::new(&master, &self.problem.need, &case);
-                if case.held.is_empty() && self.pack_rest(&whole, &case.kinds, PACKING_STEPS) == Packing::None {
-                    self.tree[node.place] = Branch::Searched;
-                    return true;
-                }
-                if self.below <= bound {
-                    return true;
-                }
-                self.split_on_pieces(&master)
+        let mut split = self.split_on_kinds(&master, &case);
+        if split.is_none() {
+            // All is settled but the way of cutting.
+            let whole = Dive::new(&master, &self.problem.need, &case);
+            if case.held.is_empty() && self.pack_rest(&whole, &case.kinds, PACKING_STEPS) == Packing::None {
+                self.tree[node.place] = Branch::Searched;
+                return true;
             }
-        };
-        let Some((kind, holds, at_most)) = split else { return false };
+            if self.below <= bound {
+                return true;
+            }
+            split = self.split_on_pieces(&master);
+        }
+        let Some(Split { kind, holds, at_most }) = split else { return false };
         let master = Rc::new(master);
         let (fewer, more) = (self.tree.len(), self.tree.len() + 1);
         self.tree.push(Branch::Open);
@@ -250,101 +247,5 @@ impl Search {
         if !case.held.is_empty() {
             master.set_held(&case.held, &mut self.pool);
         }
-    }
-
-    /// The kind to split on, and the most of it on one side.
-    fn split_on_kinds(&self, master: &Master, case: &Case) -> Option<(usize, u32)> {
-        let kinds = &case.kinds;
-        let mut counts = vec![0.0; kinds.len()];
-        for (column, amount) in master.blend() {
-            counts[self.pool.kind(column)] += amount;
-        }
-        let mut best: Option<(f64, usize, u32)> = None;
-        for kind in 1..kinds.len() {
-            let part = counts[kind] - counts[kind].floor();
-            let off = part.min(1.0 - part);
-            if off > 1e-5 && kinds[kind].least < kinds[kind].most {
-                let score = off;
-                if best.is_none_or(|(most, ..)| score > most) {
-                    best = Some((score, kind, counts[kind].floor() as u32));
-                }
-            }
-        }
-        if let Some((_, kind, at_most)) = best {
-            return Some((kind, at_most));
-        }
-        // All counts are whole: pin down one that is not pinned yet.
-        (1..kinds.len()).filter(|&kind| kinds[kind].least < kinds[kind].most).find_map(|kind| {
-            let count = counts[kind].round() as u32;
-            let Kind { least, most, .. } = kinds[kind];
-            if self.problem.kinds[kind].capacity < self.problem.sizes.last().copied().unwrap_or(0.0) {
-                return None;
-            }
-            if count > least {
-                Some((kind, count - 1))
-            } else if count < most {
-                Some((kind, count))
-            } else {
-                None
-            }
-        })
-    }
-
-    /// The pieces to split on where every number of sticks is whole: a kind, pieces such that the blend holds no whole
-    /// number of sticks of that kind with at least these, and the most of them on one side. As few pieces as will do.
-    fn split_on_pieces(&self, master: &Master) -> Option<(usize, Pattern, u32)> {
-        let blend: Vec<(usize, &[(u16, u16)], f64)> = master
-            .blend()
-            .filter(|&(column, _)| self.pool.kind(column) != STAND_IN)
-            .map(|(column, amount)| (self.pool.kind(column), self.pool.pattern(column), amount))
-            .collect();
-        let parted = |amount: f64| (amount - amount.round()).abs() > 1e-5;
-        let mut bases: Vec<(usize, Pattern)> = Vec::new();
-        for &(kind, _, amount) in &blend {
-            if parted(amount) && !bases.iter().any(|&(known, _)| known == kind) {
-                bases.push((kind, Pattern::new()));
-            }
-        }
-        for _ in 0..DEEPEST {
-            let mut longer: Vec<(usize, Pattern)> = Vec::new();
-            let mut best: Option<(f64, usize, Pattern, u32)> = None;
-            for (kind, base) in &bases {
-                let within = |pattern: &[(u16, u16)]| holds(pattern, base);
-                for &(of, pattern, amount) in &blend {
-                    if of != *kind || !parted(amount) || !within(pattern) {
-                        continue;
-                    }
-                    for &(size, count) in pattern {
-                        // Sizes join in rising order, each once, so that no set is met twice.
-                        if base.last().is_some_and(|&(last, _)| size <= last) {
-                            continue;
-                        }
-                        for least in 1..=count {
-                            let mut wanted = base.clone();
-                            wanted.push((size, least));
-                            if longer.contains(&(*kind, wanted.clone())) {
-                                continue;
-                            }
-                            let sum: f64 = blend
-                                .iter()
-                                .filter(|(of, pattern, _)| of == kind && holds(pattern, &wanted))
-                                .map(|&(.., amount)| amount)
-                                .sum();
-                            let part = sum - sum.floor();
-                            let off = part.min(1.0 - part);
-                            if off > 1e-5 && best.as_ref().is_none_or(|(most, ..)| off > *most + 1e-9) {
-                                best = Some((off, *kind, wanted.clone(), sum.floor() as u32));
-                            }
-                            longer.push((*kind, wanted));
-                        }
-                    }
-                }
-            }
-            if let Some((_, kind, wanted, at_most)) = best {
-                return Some((kind, wanted, at_most));
-            }
-            bases = longer;
-        }
-        None
     }
 }
