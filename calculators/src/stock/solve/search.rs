@@ -122,7 +122,7 @@ impl Search {
         self.tree.push(Branch::Open);
         let case = Case { kinds: self.problem.kinds.clone(), held: Vec::new() };
         let mut open = vec![Node { case, from: start, bound: self.bound, leaf, place: 0, depth: 0 }];
-        while let Some(at) = (0..open.len()).min_by_key(|&at| (open[at].bound, u32::MAX - open[at].depth)) {
+        while let Some(at) = (0..open.len()).min_by_key(|&at| (open[at].bound, !open[at].depth, !open[at].place)) {
             let node = open.swap_remove(at);
             self.bound = node.bound.min(self.below);
             if node.bound >= self.below {
