@@ -88,8 +88,6 @@ pub enum Branch {
     },
     /// A case that is bounded by values.
     Leaf(Leaf),
-    /// A case in which the number of sticks of every kind is settled, and every way of cutting has been tried.
-    Searched,
     /// A case not settled: no proof.
     Open,
 }

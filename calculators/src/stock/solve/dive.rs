@@ -8,7 +8,6 @@ use super::bounding::ceil_near;
 use super::columns::Pattern;
 use super::greedy::{self, Choice};
 use super::master::Master;
-use super::packing::{self, Packing};
 use super::problem::{Case, Kind, STAND_IN};
 use super::repair::Repair;
 use super::search::{Patience, Search};
@@ -143,7 +142,6 @@ impl Search {
             if let Some(plan) = greedy::completed(&self.problem, &at.choice, &at.need, &at.used, self.below) {
                 self.offer(plan);
             }
-            self.pack_rest(&at, &case.kinds, 60 * self.problem.sizes.len() as u32);
             if self.below <= bound.max(self.enough) || !patience.goes_on() {
                 return;
             }
@@ -177,34 +175,6 @@ impl Search {
                 fresh = true;
             }
         }
-    }
-
-    /// Where the number of sticks of every kind is settled and few are left, tries every way to cut the rest from them.
-    pub(super) fn pack_rest(&mut self, at: &Dive, kinds: &[Kind], steps: u32) -> Packing {
-        let shortest = self.problem.sizes.last().copied().unwrap_or(0.0);
-        let left: Vec<(usize, u32)> = (1..kinds.len())
-            .filter(|&kind| kinds[kind].most > at.used[kind] && kinds[kind].capacity >= shortest)
-            .map(|kind| (kind, kinds[kind].most - at.used[kind]))
-            .collect();
-        let settled = left.iter().all(|&(kind, _)| kinds[kind].least == kinds[kind].most);
-        let weight = left
-            .iter()
-            .map(|&(kind, count)| kinds[kind].weight.saturating_mul(i64::from(count)))
-            .fold(at.choice.weight, i64::saturating_add);
-        if !settled || weight >= self.below {
-            return Packing::Unknown;
-        }
-        let sticks: Vec<(f64, u32)> = left.iter().map(|&(kind, count)| (kinds[kind].capacity, count)).collect();
-        let packing = packing::packed(&self.problem.sizes, &at.need, &sticks, steps);
-        if let Packing::Found(placed) = &packing {
-            let mut choice = at.choice.clone();
-            for (stick, pattern) in placed {
-                let kind = left[*stick].0;
-                choice.push(kind, kinds[kind].weight, pattern.clone(), 1);
-            }
-            self.offer(choice);
-        }
-        packing
     }
 
     /// Fixes the whole parts of a blend. One that is whole throughout is a plan, though it may cut more than is needed:

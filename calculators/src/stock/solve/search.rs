@@ -7,17 +7,12 @@ use super::super::certificate::{Branch, Leaf};
 use super::best_patterns::{Knapsack, Stopped};
 use super::bounding::stand_in_amount;
 use super::columns::Pool;
-use super::dive::Dive;
 use super::greedy::Choice;
 use super::master::Master;
-use super::packing::Packing;
 use super::problem::{Case, Held, Limit, Problem};
 use super::repair::Repair;
 use super::splitting::Split;
 use super::totals::Totals;
-
-/// Steps in which every way of cutting is tried where all numbers of sticks are settled.
-const PACKING_STEPS: u32 = 200_000;
 
 /// What may still be asked of the search: a say in stopping, from the caller, and counted work.
 pub(super) struct Patience<'a> {
@@ -199,19 +194,7 @@ impl Search {
         if patience.stopped {
             return false;
         }
-        let mut split = self.split_on_kinds(&master, &case);
-        if split.is_none() {
-            // All is settled but the way of cutting.
-            let whole = Dive::new(&master, &self.problem.need, &case);
-            if case.held.is_empty() && self.pack_rest(&whole, &case.kinds, PACKING_STEPS) == Packing::None {
-                self.tree[node.place] = Branch::Searched;
-                return true;
-            }
-            if self.below <= bound {
-                return true;
-            }
-            split = self.split_on_pieces(&master);
-        }
+        let split = self.split_on_kinds(&master, &case).or_else(|| self.split_on_pieces(&master));
         let Some(Split { kind, holds, at_most }) = split else { return false };
         let master = Rc::new(master);
         let (fewer, more) = (self.tree.len(), self.tree.len() + 1);

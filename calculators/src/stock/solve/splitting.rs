@@ -9,8 +9,6 @@ use super::master::Master;
 use super::problem::{Case, Kind, STAND_IN, holds};
 use super::search::Search;
 
-/// The most pieces that one split names.
-const DEEPEST: usize = 4;
 /// What counts as no whole number.
 const PARTED: f64 = 1e-5;
 
@@ -71,7 +69,7 @@ impl Search {
             .filter(|&(kind, ..)| kind != STAND_IN)
             .collect();
         let mut known: Vec<(usize, Pattern)> = blend.iter().map(|&(kind, ..)| (kind, Pattern::new())).collect();
-        for _ in 0..DEEPEST {
+        while !known.is_empty() {
             known = with_one_more(&known, &blend);
             let mut best: Option<(f64, Split)> = None;
             for (kind, wanted) in &known {
