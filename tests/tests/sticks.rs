@@ -87,6 +87,49 @@ fn a_certificate_that_claims_too_much_is_refused() {
     assert!(check(&asked, &plan, &open).is_err());
 }
 
+/// By hand, with the saw's cut of 2 in each size: two sticks of 34 hold two 12s and a 6 each, one of 44 the rest, at
+/// 7 + 7 + 13 = 27. All pieces need 115, and three of 34 hold 108, two of 44 hold 92, one of each 82: nothing is cheaper.
+fn twelves_and_sixes() -> Instance {
+    Instance {
+        pieces: [(12, 6), (6, 3), (5, 1)].map(|(length, count)| Piece { length, count }).to_vec(),
+        kerf: 2,
+        sticks: [(44, 13), (34, 7)].map(|(length, price)| Stick { length, price, available: None }).to_vec(),
+    }
+}
+
+#[test]
+fn a_proof_that_splits_on_pieces_holds_and_a_bent_one_is_refused() {
+    let asked = twelves_and_sixes();
+    let plan = plan(&asked, Effort::USUAL, &mut || true).unwrap();
+    assert_eq!((plan.status, plan.cost, plan.stick_count), (Status::ProvedLeast, 27, 3));
+    let honest = plan.certificate.clone().unwrap();
+    check(&asked, &plan, &honest).unwrap();
+    let on_pieces = |case: &Branch| matches!(case, Branch::Split { holds, .. } if !holds.is_empty());
+    let at = honest.cases.iter().position(on_pieces).expect("this question is split on pieces");
+    let bent = |bend: &dyn Fn(&mut Vec<(usize, u32)>)| {
+        let mut certificate = honest.clone();
+        if let Branch::Split { holds, .. } = &mut certificate.cases[at] {
+            bend(holds);
+        }
+        check(&asked, &plan, &certificate)
+    };
+    assert!(bent(&|_| {}).is_ok());
+    assert!(bent(&|holds| holds[0].0 = 99).is_err(), "a piece that is not asked for");
+    assert!(bent(&|holds| holds[0].1 = 0).is_err(), "none of a piece");
+    let charged = |charge: &dyn Fn(&mut Vec<i64>)| {
+        let mut certificate = honest.clone();
+        for case in &mut certificate.cases {
+            if let Branch::Leaf(leaf) = case {
+                charge(&mut leaf.held);
+            }
+        }
+        check(&asked, &plan, &certificate)
+    };
+    assert!(charged(&|_| {}).is_ok());
+    assert!(charged(&|held| held.iter_mut().for_each(|charge| *charge = 0)).is_err(), "charges left out");
+    assert!(charged(&|held| held.push(0)).is_err(), "charges for splits that are not there");
+}
+
 #[test]
 fn a_certificate_survives_being_written_and_read() {
     let asked = triplets(10, 9);

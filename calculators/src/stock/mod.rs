@@ -27,4 +27,5 @@ pub mod stick_job;
 
 mod stick_answer;
 pub(crate) mod stick_plan;
+mod stick_proof;
 pub(crate) mod strips;

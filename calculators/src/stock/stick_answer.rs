@@ -4,11 +4,12 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::Value;
 
+use super::certificate_check;
 use super::instance::Instance;
 use super::plan::{Plan, Status};
 use super::stick_job::{self, JobPlan};
 use super::stick_plan::{Input, LONGER, MOST_PATIENCE};
-use super::{certificate::Branch, certificate_check};
+use super::stick_proof::{self, CASES_SHOWN, CaseRow, Worth};
 use crate::catalogue::{Answer, Note, Step, Words};
 use crate::quantity::{Length, Money};
 
@@ -39,6 +40,9 @@ pub(crate) struct Output {
     /// What the proof counts each length as worth, where one page shows it all.
     #[schemars(title = "The proof, length by length")]
     worth: Vec<Worth>,
+    /// What the proof shows of each case, where it goes by cases: those that come nearest to a cheaper plan.
+    #[schemars(title = "The proof, case by case")]
+    cases: Vec<CaseRow>,
     /// The whole certificate, lengths in nanometres, for a checker.
     #[schemars(title = "Certificate")]
     certificate: Option<Value>,
@@ -76,20 +80,6 @@ pub(crate) struct Row {
     /// After the last cut.
     #[schemars(title = "Left over")]
     left: Length,
-}
-
-/// What one length counts for in the proof.
-#[derive(Serialize, JsonSchema)]
-pub(crate) struct Worth {
-    /// The length.
-    #[schemars(title = "Piece")]
-    piece: Length,
-    /// How many are needed.
-    #[schemars(title = "Needed")]
-    count: u32,
-    /// Its share of a stick's weight, in thousandths of the cheapest stick's.
-    #[schemars(title = "Worth")]
-    worth: f64,
 }
 
 fn rows(input: &Input, planned: &JobPlan) -> Vec<Row> {
@@ -167,7 +157,15 @@ pub(super) fn answered(input: &Input, planned: &JobPlan, patience: u32) -> Answe
         .map(|row| row.cut.iter().map(|piece| piece.in_mm()).sum::<f64>() * f64::from(row.times))
         .sum::<f64>();
     let bought = rows.iter().map(|row| row.stick.in_mm() * f64::from(row.times)).sum::<f64>();
-    let worth = worth(plan);
+    let worth = plan.certificate.as_ref().map(stick_proof::worth).unwrap_or_default();
+    let (cases, rows_of_cases) = plan.certificate.as_ref().map(stick_proof::cases).unwrap_or_default();
+    if cases > CASES_SHOWN {
+        notes.push(Note::remark(
+            Words::new("The proof goes by {} cases: the {} that come nearest to a cheaper plan are shown, all stand in the certificate.")
+                .with(cases)
+                .with(CASES_SHOWN),
+        ));
+    }
     let mut working = vec![
         Step::new("share of what is bought that ends on the wall")
             .by("100 * u / b")
@@ -190,7 +188,11 @@ pub(super) fn answered(input: &Input, planned: &JobPlan, patience: u32) -> Answe
     working.push(
         Step::new("why no plan costs less")
             .gives("v", "proof", if checked { "checked" } else { "not checked" })
-            .because("each length is given a worth, so that no way of cutting holds more worth than its stick costs; all pieces together are worth what this plan costs, so nothing cheaper can hold them"),
+            .because(if cases > 1 {
+                "each length is given a worth, so that no way of cutting holds more worth than its stick costs; all pieces together are worth more than the next cheaper price that sticks can add up to; where one set of worths does not show it, the plans are parted into cases by how many sticks of a kind they use, each with worths of its own"
+            } else {
+                "each length is given a worth, so that no way of cutting holds more worth than its stick costs; all pieces together are worth what this plan costs, so nothing cheaper can hold them"
+            }),
     );
     Answer {
         result: Output {
@@ -206,26 +208,10 @@ pub(super) fn answered(input: &Input, planned: &JobPlan, patience: u32) -> Answe
                 .collect(),
             kept,
             worth,
+            cases: rows_of_cases,
             certificate: plan.certificate.as_ref().and_then(|proof| serde_json::to_value(proof).ok()),
         },
         working,
         notes,
     }
-}
-
-/// The values of the first case, where the proof has one; a proof by many cases has a table for each, in the certificate.
-fn worth(plan: &Plan) -> Vec<Worth> {
-    let Some(proof) = &plan.certificate else { return Vec::new() };
-    let Some(Branch::Leaf(leaf)) = proof.cases.first().filter(|_| proof.cases.len() == 1) else { return Vec::new() };
-    let count: i64 = proof.pieces.iter().map(|piece| i64::from(piece.count)).sum();
-    let cheapest = proof.sticks.iter().map(|stick| stick.price * (count + 1) + 1).min().unwrap_or(1).max(1);
-    let share = |value: i64| 1_000.0 * value as f64 / leaf.scale.max(1) as f64 / cheapest as f64;
-    let rounded = |value: f64| libm::round(value * 10.0) / 10.0;
-    let rows = proof.pieces.iter().zip(&leaf.values);
-    rows.map(|(piece, value)| Worth {
-        piece: Length::from_nm(piece.length),
-        count: piece.count,
-        worth: rounded(share(*value)),
-    })
-    .collect()
 }
