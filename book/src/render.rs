@@ -119,7 +119,7 @@ impl Handbook {
             bare: false,
             pole: Pole::at(&self.marks, step),
             step,
-            scripts: vec!["choices.js", "ticks.js"],
+            scripts: vec!["choices.js", "ticks.js", "lay-out.js"],
         }
     }
 

@@ -37,8 +37,7 @@ impl Theme {
                 Some((name.to_owned(), source.text(&format!("theme/templates/{name}"))?.to_owned()))
             })
             .collect();
-        tera.add_raw_templates(templates)
-            .map_err(|error| BookFault::new("theme/templates", 0, full_message(&error)))?;
+        tera.add_raw_templates(templates).map_err(|error| template_fault(source, &full_message(&error)))?;
         Ok(Self { tera })
     }
 
@@ -52,6 +51,16 @@ impl Theme {
             )
         })
     }
+}
+
+/// A template that cannot be read, with the file and line that the reader of templates names in its message.
+fn template_fault(source: &Source, message: &str) -> BookFault {
+    let after = |sign: &str| message.split_once(sign).map(|(_, rest)| rest);
+    let named = source.below("theme/templates/").map(|(name, _)| name).find(|name| message.contains(name));
+    let line = after(" --> ").map(|rest| rest.trim_start_matches(|sign: char| !sign.is_ascii_digit() && sign != '\n'));
+    let line = line.and_then(|rest| rest.split(|sign: char| !sign.is_ascii_digit()).next()?.parse().ok());
+    let file = named.map_or("theme/templates".to_owned(), |name| format!("theme/templates/{name}"));
+    BookFault::new(&file, line.unwrap_or(1), message)
 }
 
 fn full_message(error: &dyn std::error::Error) -> String {
@@ -87,8 +96,8 @@ pub(crate) fn assets(source: &Source) -> Vec<Asset> {
 }
 
 /// The scripts that pages ask for by name; a new one is one new word here.
-const SCRIPTS: [&str; 9] =
-    ["awake.js", "choices.js", "exercise.js", "find.js", "practice.js", "ticks.js", "turn.js", "wall.js", "work.js"];
+const SCRIPTS: [&str; 10] =
+    ["awake.js", "choices.js", "exercise.js", "find.js", "lay-out.js", "practice.js", "ticks.js", "turn.js", "wall.js", "work.js"];
 
 /// Every file of the theme is asked for by the style sheet, a template, a script or a page, and what the style sheet asks for is there.
 pub(crate) fn check(source: &Source, faults: &mut Vec<BookFault>) {
@@ -125,7 +134,7 @@ pub(crate) fn check(source: &Source, faults: &mut Vec<BookFault>) {
         if !used {
             faults.push(BookFault::new(
                 &format!("theme/{name}"),
-                0,
+                1,
                 "nothing asks for this file; use it, or take it out",
             ));
         }

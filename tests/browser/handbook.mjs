@@ -56,6 +56,7 @@ export async function open(browser, address, options = {}) {
 
 /** Violations of the accessibility rules on the page as it stands, one line each. */
 export async function violations(page) {
+  await layOut(page);
   await page.evaluate(axeSource);
   const found = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
   return found.violations.flatMap((rule) => rule.nodes.map((node) => `${rule.id}: ${node.target.join(" ")}: ${node.failureSummary?.split("\n")[1] ?? rule.help}`));
@@ -92,7 +93,17 @@ export async function everyCalculation(page) {
   return list.map((calculator) => `/work/${calculator.id}`);
 }
 
-/** Opens every fold, so that what stands in them is looked at too. */
+/** Lays out what is not in sight as well: a part that is skipped is neither measured nor looked at. */
+export async function layOut(page) {
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync("* { content-visibility: visible !important; contain: none !important; }");
+    document.adoptedStyleSheets = [sheet];
+  });
+}
+
+/** Opens every fold and lays everything out, so that what stands in folds and out of sight is looked at too. */
 export async function unfold(page) {
+  await layOut(page);
   await page.evaluate(() => { for (const fold of document.querySelectorAll("details")) fold.open = true; });
 }
