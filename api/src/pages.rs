@@ -1,6 +1,7 @@
 //! The handbook over HTTP: its pages, its files, its search, and calculations that come back as pages.
 
 use std::collections::HashMap;
+use std::hash::{DefaultHasher, Hash, Hasher};
 
 use axum::body::Bytes;
 use axum::extract::rejection::BytesRejection;
@@ -26,18 +27,31 @@ pub async fn front(State(state): State<Shared>, choices: Choices) -> Response {
 }
 
 /// Everything that is no fixed address: a page of the book, or a file it asks for.
-pub async fn by_path(State(state): State<Shared>, choices: Choices, uri: Uri) -> Response {
+pub async fn by_path(State(state): State<Shared>, choices: Choices, uri: Uri, asked: HeaderMap) -> Response {
     let path = uri.path().trim_start_matches('/');
     if path.starts_with("api/") {
         return ApiError::NotFound(format!("address «{}»", path.chars().take(80).collect::<String>())).into_response();
     }
     match state.asset(path) {
         Some(asset) => {
-            let headers = [(header::CONTENT_TYPE, asset.media_type), (header::CACHE_CONTROL, "no-cache")];
-            (headers, asset.bytes.clone().into_owned()).into_response()
+            let tag = tag(&asset.bytes);
+            let known = [(header::ETAG, tag.as_str()), (header::CACHE_CONTROL, "no-cache")];
+            if asked.get(header::IF_NONE_MATCH).is_some_and(|held| held.as_bytes() == tag.as_bytes()) {
+                return (StatusCode::NOT_MODIFIED, known).into_response();
+            }
+            let media = [(header::CONTENT_TYPE, asset.media_type)];
+            (known, media, asset.bytes.clone().into_owned()).into_response()
         }
         None => page(&state, choices, path),
     }
+}
+
+/// Names the bytes of a file, so that a browser that holds them need not fetch fonts and style sheet again with every page.
+/// Weak, since they may come compressed.
+fn tag(bytes: &[u8]) -> String {
+    let mut hasher = DefaultHasher::new();
+    bytes.hash(&mut hasher);
+    format!("W/\"{:016x}\"", hasher.finish())
 }
 
 fn page(state: &Shared, choices: Choices, path: &str) -> Response {

@@ -203,6 +203,17 @@ async fn pages_follow_the_units_of_the_cookie_and_allow_nothing_from_elsewhere()
 }
 
 #[tokio::test]
+async fn a_file_that_a_browser_holds_is_not_sent_again() {
+    let first = get("/theme/benchleaf.css").await;
+    assert!(first.status == StatusCode::OK && first.text.len() > 10_000);
+    let tag = first.headers[header::ETAG].clone();
+    let again = send(Request::get("/theme/benchleaf.css").header(header::IF_NONE_MATCH, &tag), Body::empty()).await;
+    assert_eq!((again.status, again.text.as_str()), (StatusCode::NOT_MODIFIED, ""));
+    let changed = send(Request::get("/theme/mark.svg").header(header::IF_NONE_MATCH, &tag), Body::empty()).await;
+    assert_eq!(changed.status, StatusCode::OK);
+}
+
+#[tokio::test]
 async fn the_document_is_openapi_3_1_and_its_schemas_are_whole() {
     let document = get("/api/openapi.json").await.json();
     assert_eq!(document["openapi"], "3.1.0");
