@@ -3,7 +3,7 @@
 //! Made from the answer and its schema alone. It prints what the calculator returned and works nothing out.
 
 use calculators::catalogue::{Entry, Step};
-use calculators::quantity::{Units, print};
+use calculators::quantity::{Amount, Units, kind, print};
 use serde::Serialize;
 use serde_json::{Map, Value};
 
@@ -69,6 +69,8 @@ struct StepView {
     formula: Option<String>,
     /// It may be wider than a narrow page and is then slid sideways, which the keyboard must be able to do as well.
     long: bool,
+    /// It may be wider than half a sheet of paper, where the working stands in two columns.
+    wide: bool,
     numbers: Option<String>,
     letters: Vec<LetterView>,
     /// What the result is, set as a figure.
@@ -199,6 +201,10 @@ fn collect(
             continue;
         }
         let field = node.fields().find(|(other, _)| other == name).map(|(_, field)| field);
+        // What only a program reads stays in the answers that programs ask for.
+        if field.is_some_and(|field| field.schema.get("x-for-machines").is_some()) {
+            continue;
+        }
         let label = field.map_or_else(|| capital(&in_words(name)), |field| field.label(name));
         match value {
             Value::Array(items) if items.iter().any(|item| item.is_object() && !is_leaf(item)) => {
@@ -293,7 +299,9 @@ fn plain(value: &Value, node: Option<&Node<'_>>) -> String {
         Value::Null => String::new(),
         Value::Bool(true) => "yes".to_owned(),
         Value::Bool(false) => "no".to_owned(),
-        Value::Number(number) if number.is_f64() => mathml::short(number.as_f64().unwrap_or_default()),
+        Value::Number(number) if number.is_f64() => {
+            Amount::<kind::Number>::of(number.as_f64().unwrap_or_default()).text(Units::Metric)
+        }
         Value::Number(number) => number.to_string(),
         Value::String(text) => match node.map(Node::shape) {
             Some(Shape::Choice(_)) => in_words(text),
@@ -377,6 +385,7 @@ fn step_view(step: &Value, units: Units) -> StepView {
     StepView {
         what: figure::in_sentence(&capital(&text(step, "what"))),
         long: formula.is_some_and(|formula| 10 < formula.len()),
+        wide: formula.is_some_and(|formula| 56 < formula.len()),
         formula: formula.and_then(|formula| mathml::with_letters(&letter, formula)),
         numbers: formula.and_then(|formula| mathml::with_numbers(formula, &numbers, outcome, units)),
         letters: given.iter().map(|one| named(one)).collect(),

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Serialize, Serializer, ser::SerializeMap};
 
-use crate::quantity::{Exact, Kind, Length, Money, Physical, Reading, Within};
+use crate::quantity::{Exact, Kind, Length, Money, Physical, Reading, Run, Within};
 
 /// Any quantity that working or words can hold.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,6 +14,8 @@ pub enum Figure {
     Length(Exact),
     /// A length as a tape shows it.
     Reading(Reading),
+    /// A length of goods that run on.
+    Run(Run),
     /// A whole number.
     Count(i64),
     /// A physical quantity: the kind's name and the value in its metric unit.
@@ -30,6 +32,7 @@ impl Figure {
         match self {
             Self::Length(exact) => Some(exact.in_mm()),
             Self::Reading(reading) => Some(reading.exact.in_mm()),
+            Self::Run(run) => Some(run.length().in_mm()),
             Self::Count(count) => Some(*count as f64),
             Self::Physical(_, value) => Some(*value),
             Self::Money(money) => Some(money.minor() as f64 / 100.0),
@@ -43,6 +46,7 @@ impl Serialize for Figure {
         match self {
             Self::Length(exact) => exact.serialize(serializer),
             Self::Reading(reading) => reading.serialize(serializer),
+            Self::Run(run) => run.serialize(serializer),
             Self::Count(count) => count.serialize(serializer),
             Self::Physical(kind, value) => {
                 let mut map = serializer.serialize_map(Some(2))?;
@@ -68,6 +72,7 @@ figures! {
     Length => |length| Self::Length(length.exact());
     Exact => |exact| Self::Length(exact);
     Reading => |reading| Self::Reading(reading);
+    Run => |run| Self::Run(run);
     i64 => |count| Self::Count(count);
     u32 => |count| Self::Count(i64::from(count));
     i32 => |count| Self::Count(i64::from(count));

@@ -60,7 +60,7 @@ impl Calculator for ColourValues {
     fn example(_: Units) -> Example {
         Example {
             input: json!({ "colour": "FFFFFF", "beside": "777777" }),
-            expects: vec![("/result/contrast/text", json!("4.4781"))],
+            expects: vec![("/result/contrast/text", json!("4.478"))],
             checked_against: "wcag-contrast-ratio 0.9 for #777777 on white: 4.478",
         }
     }

@@ -95,7 +95,7 @@ impl Calculator for VapourDilution {
 
     fn example(units: Units) -> Example {
         // 0.05 pint a minute is 3 pints an hour: 1.419529 L.
-        let air = if units == Units::Metric { "32176.7 m³/h" } else { "18938.5 ft³/min" };
+        let air = if units == Units::Metric { "32177 m³/h" } else { "18938 ft³/min" };
         Example {
             input: json!({ "solvent": "1.419529419 L", "gravity": 0.866, "molar_mass": 92.14, "level": "50 ppm", "mixing": 5, "lower_limit": "1.4 %" }),
             expects: vec![("/result/air/text", json!(air))],

@@ -6,7 +6,7 @@ use serde_json::json;
 
 use super::bead::{self, BeadShape};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Step, Words};
-use crate::quantity::{Length, Physical, Units, Within, kind};
+use crate::quantity::{Length, Physical, Run, Units, Within, kind};
 
 pub(crate) struct CartridgeYield;
 
@@ -42,10 +42,10 @@ pub(crate) struct Output {
     cartridges: u32,
     /// With what is lost taken off.
     #[schemars(title = "One cartridge runs")]
-    each: Length,
+    each: Run,
     /// With nothing lost.
     #[schemars(title = "Nothing lost")]
-    each_ideal: Length,
+    each_ideal: Run,
 }
 
 impl Calculator for CartridgeYield {
@@ -67,12 +67,12 @@ impl Calculator for CartridgeYield {
         match units {
             Units::Imperial => Example {
                 input: json!({ "shape": "triangular-fillet", "size": "1/4 in", "cartridge": "10.1 fl oz", "length": "260 ft", "lost": "15 %" }),
-                expects: vec![("/result/cartridges", json!(7)), ("/result/each_ideal/tape", json!("583 9/32 in"))],
-                checked_against: "by hand: 18.2273 in3 / 0.03125 in2 = 583.27 in; 260 x 12 / 583.27 / 0.85 = 6.29",
+                expects: vec![("/result/cartridges", json!(7)), ("/result/each_ideal/tape", json!("48' 7\""))],
+                checked_against: "by hand: 18.2273 in3 / 0.03125 in2 = 583.27 in, 48 ft 7 in; 260 x 12 / 583.27 / 0.85 = 6.29",
             },
             Units::Metric => Example {
                 input: json!({ "shape": "round", "size": "6 mm", "cartridge": "300 mL", "length": "40 m", "lost": "10 %" }),
-                expects: vec![("/result/cartridges", json!(5)), ("/result/each_ideal/tape", json!("10610.3 mm"))],
+                expects: vec![("/result/cartridges", json!(5)), ("/result/each_ideal/tape", json!("10.61 m"))],
                 checked_against: "by hand: 300000 / (pi x 36 / 4) = 10610.3 mm; 40 / 10.6103 / 0.9 = 4.19",
             },
         }
@@ -121,7 +121,7 @@ impl Calculator for CartridgeYield {
             Vec::new()
         };
         Ok(Answer {
-            result: Output { cartridges, each: as_length(each), each_ideal: as_length(ideal) },
+            result: Output { cartridges, each: Run::of(as_length(each)), each_ideal: Run::of(as_length(ideal)) },
             working,
             notes,
         })

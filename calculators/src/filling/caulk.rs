@@ -7,7 +7,7 @@ use serde_json::json;
 use super::bead::{self, BeadShape};
 use crate::catalogue::works::PRACTICE;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
-use crate::quantity::{Amount, Length, Physical, Units, Within, kind};
+use crate::quantity::{Amount, Length, Physical, Run, Units, Within, kind};
 
 /// A gap wider than this gets backer rod or a scribed strip: 3/16 in. Common practice, no source.
 pub const WIDEST_GAP: Length = Length::from_nm(4_762_500);
@@ -59,10 +59,10 @@ pub(crate) struct Output {
     cartridges: u32,
     /// What one really runs.
     #[schemars(title = "One cartridge runs")]
-    each: Length,
+    each: Run,
     /// With nothing lost.
     #[schemars(title = "Nothing lost")]
-    each_ideal: Length,
+    each_ideal: Run,
     /// What the arithmetic came to before rounding up.
     #[schemars(title = "Cartridges before rounding")]
     share: Amount<kind::Number>,
@@ -101,12 +101,12 @@ impl Calculator for Caulk {
         match units {
             Units::Imperial => Example {
                 input: json!({ "edges": "144' 6\"", "leg": "1/8 in", "gap": "0 in", "depth": "0 in", "cartridge": "10.1 fl oz", "lost": "25 %" }),
-                expects: vec![("/result/cartridges", json!(2)), ("/result/each_ideal/text", json!("194' 5 3/32\""))],
+                expects: vec![("/result/cartridges", json!(2)), ("/result/each_ideal/text", json!("194' 5\""))],
                 checked_against: "by hand: 18.2273 / 0.0078125 = 2333.1 in, 194.4 ft; x 0.75 = 145.8 ft; 144.5 / 145.8 = 0.99, so a second one",
             },
             Units::Metric => Example {
                 input: json!({ "edges": "44 m", "leg": "3 mm", "gap": "0 mm", "depth": "0 mm", "cartridge": "300 mL", "lost": "25 %" }),
-                expects: vec![("/result/cartridges", json!(1)), ("/result/each/tape", json!("50000 mm"))],
+                expects: vec![("/result/cartridges", json!(1)), ("/result/each/tape", json!("50 m"))],
                 checked_against: "by hand: 300000 / 4.5 = 66667 mm, x 0.75 = 50000 mm",
             },
         }
@@ -154,8 +154,8 @@ impl Calculator for Caulk {
         Ok(Answer {
             result: Output {
                 cartridges,
-                each: as_length(each),
-                each_ideal: as_length(ideal),
+                each: Run::of(as_length(each)),
+                each_ideal: Run::of(as_length(ideal)),
                 share: Amount::of(share),
             },
             working,

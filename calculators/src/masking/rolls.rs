@@ -6,7 +6,7 @@ use serde_json::json;
 
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
-use crate::quantity::{Amount, Length, Physical, Units, Within, kind};
+use crate::quantity::{Amount, Length, Physical, Run, Units, Within, kind};
 
 /// Tape for a length of edges, with a share on top for corners, laps and torn ends.
 pub fn tape_needed(edges: Length, extra_percent: f64) -> Length {
@@ -58,7 +58,7 @@ pub(crate) struct Output {
     tape_rolls: u32,
     /// Laps included.
     #[schemars(title = "Tape")]
-    tape: Length,
+    tape: Run,
     /// Rolls of film.
     #[schemars(title = "Rolls of film")]
     film_rolls: u32,
@@ -97,7 +97,7 @@ impl Calculator for Masking {
                 expects: vec![
                     ("/result/tape_rolls", json!(2)),
                     ("/result/film_rolls", json!(2)),
-                    ("/result/tape/tape", json!("66000 mm")),
+                    ("/result/tape/tape", json!("66 m")),
                 ],
                 checked_against: "by hand: 60 x 1.1 = 66 m of 55 each; 38 of 36 each",
             },
@@ -136,6 +136,6 @@ impl Calculator for Masking {
         } else {
             Vec::new()
         };
-        Ok(Answer { result: Output { tape_rolls, tape, film_rolls, in_hand }, working, notes })
+        Ok(Answer { result: Output { tape_rolls, tape: Run::of(tape), film_rolls, in_hand }, working, notes })
     }
 }

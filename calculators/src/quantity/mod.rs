@@ -13,6 +13,7 @@ mod money;
 mod physical;
 pub mod print;
 mod read;
+mod run;
 mod tape;
 mod within;
 
@@ -23,5 +24,6 @@ pub use physical::{
     Amount, Kind, KindFacts, PHYSICAL_KINDS, Physical, PhysicalFault, Unit, kind, kind_named, read as read_physical,
 };
 pub use read::LengthFault;
+pub use run::Run;
 pub use tape::{Reading, Tape, Toward, Units};
 pub use within::{Count, Within};

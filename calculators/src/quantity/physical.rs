@@ -195,14 +195,21 @@ pub(super) fn text(facts: &KindFacts, metric: f64, units: Units) -> String {
     }
 }
 
-/// Decimals of a value: a small plain number keeps three significant figures, seven decimals at most.
+/// Decimals of a value: as many as its unit is usually told to, but no more than make four figures that count; a small plain number
+/// keeps three and the volume of a nail hole two, with seven decimals at most. Whole units are never rounded away: 32177 m³/h stays.
 fn decimals(facts: &KindFacts, usual: u8, value: f64) -> usize {
     let usual = usize::from(usual);
-    if facts.name != kind::Number::FACTS.name || value == 0.0 || !value.is_finite() {
+    if value == 0.0 || !value.is_finite() {
         return usual;
     }
-    let needed = 2.0 - libm::floor(libm::log10(libm::fabs(value)));
-    usual.max(needed.clamp(0.0, 7.0) as usize)
+    let places = libm::floor(libm::log10(libm::fabs(value)));
+    let counted = |figures: f64| (figures - 1.0 - places).clamp(0.0, 7.0) as usize;
+    let least = match facts.name {
+        name if name == kind::Number::FACTS.name => counted(3.0),
+        name if name == kind::SmallVolume::FACTS.name => counted(2.0),
+        _ => 0,
+    };
+    usual.min(counted(4.0)).max(least)
 }
 
 /// Why a text is no such quantity.
@@ -381,6 +388,11 @@ mod tests {
         assert_eq!(Amount::<kind::Number>::of(0.00369).text(Units::Metric), "0.00369");
         assert_eq!(Amount::<kind::Number>::of(0.000_203_7).text(Units::Metric), "0.000204");
         assert_eq!(Amount::<kind::Number>::of(0.375).text(Units::Metric), "0.375");
+        assert_eq!(Amount::<kind::Number>::of(14.3335).text(Units::Metric), "14.33");
+        assert_eq!(Amount::<kind::VapourPressure>::of(73.836).text(Units::Metric), "73.84 hPa");
+        assert_eq!(Amount::<kind::AirFlow>::of(32_176.7).text(Units::Metric), "32177 m³/h");
+        assert_eq!(Amount::<kind::SmallVolume>::of(0.05).text(Units::Imperial), "0.0017 US fl oz");
+        assert_eq!(Amount::<kind::Paint>::of(0.0478).text(Units::Metric), "0.048 L");
         assert_eq!(Amount::<kind::Number>::of(1e-12).text(Units::Metric), "0");
         assert_eq!(Amount::<kind::Hours>::of(-0.0001).text(Units::Metric), "0 h");
     }

@@ -41,6 +41,21 @@ pub fn feet_inches(exact: Exact, parts: i64) -> String {
     format!("{sign}{feet}' {}\"", joined(left, fraction))
 }
 
+/// A run of goods: feet and whole inches, or metres to the centimetre: `145' 9"`, `66.67 m`.
+pub fn run(exact: Exact, units: Units) -> String {
+    match units {
+        Units::Imperial => feet_inches(exact, 1),
+        Units::Metric => {
+            let centimetres = exact.nearest(Length::mm(10)).nm() / Length::mm(10).nm();
+            let sign = if centimetres < 0 { "-" } else { "" };
+            let (whole, left) = (centimetres.unsigned_abs() / 100, centimetres.unsigned_abs() % 100);
+            let decimals = format!("{left:02}");
+            let decimals = decimals.trim_end_matches('0');
+            if decimals.is_empty() { format!("{sign}{whole} m") } else { format!("{sign}{whole}.{decimals} m") }
+        }
+    }
+}
+
 /// Millimetres to a step: `2222.5 mm`. The step is a decimal fraction of a millimetre.
 pub fn millimetres(exact: Exact, step: Length) -> String {
     let nm = exact.nearest(step).nm();
@@ -136,6 +151,7 @@ pub fn length_in(leaf: &Value) -> Option<Exact> {
 ///
 /// - A length becomes `{"mm", "text", "tape", "other", "nm"}`: `text` in feet and inches or millimetres, `tape` as called out
 ///   from a tape, `other` in the other unit system.
+/// - A run of goods is told to the inch or the centimetre in all three of them.
 /// - A tape reading also has `left`: how far the exact place lies beside the mark, in words of the trade.
 /// - A physical quantity becomes `{"value", "unit", "text", "other", "kind"}`, money `{"minor", "text"}`.
 /// - A sentence `{"say", "with"}` becomes its text.
@@ -194,6 +210,12 @@ pub fn printed_text(leaf: &Value) -> String {
 }
 
 fn printed_length(exact: Exact, map: &Map<String, Value>, units: Units) -> Value {
+    if map.get("run") == Some(&Value::Bool(true)) {
+        let text = run(exact, units);
+        return json!({
+            "mm": exact.in_mm(), "text": text, "tape": text, "other": run(exact, units.other()), "nm": nm_pair(exact), "run": true,
+        });
+    }
     let tape = map.get("tape").and_then(|tape| serde_json::from_value::<Tape>(tape.clone()).ok());
     let toward = map.get("toward").and_then(|toward| serde_json::from_value::<Toward>(toward.clone()).ok());
     let Some((tape, toward)) = tape.zip(toward) else {

@@ -44,7 +44,7 @@ pub(crate) struct Output {
     #[schemars(title = "The proof, case by case")]
     cases: Vec<CaseRow>,
     /// The whole certificate, lengths in nanometres, for a checker.
-    #[schemars(title = "Certificate")]
+    #[schemars(title = "Certificate", extend("x-for-machines" = true))]
     certificate: Option<Value>,
 }
 

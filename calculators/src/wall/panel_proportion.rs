@@ -78,12 +78,12 @@ impl Calculator for PanelProportion {
         match units {
             Units::Imperial => Example {
                 input: json!({ "bay": "12.9 in", "row": "53 in", "top": "62 in", "ceiling": "96 in" }),
-                expects: vec![("/result/proportion/text", json!("4.1085")), ("/result/share/text", json!("64.58%"))],
+                expects: vec![("/result/proportion/text", json!("4.109")), ("/result/share/text", json!("64.58%"))],
                 checked_against: "by hand: 53 / 12.9 and 62 / 96",
             },
             Units::Metric => Example {
                 input: json!({ "bay": "327 mm", "row": "1348 mm", "top": "1575 mm", "ceiling": "2445 mm" }),
-                expects: vec![("/result/proportion/text", json!("4.1223")), ("/result/share/text", json!("64.42%"))],
+                expects: vec![("/result/proportion/text", json!("4.122")), ("/result/share/text", json!("64.42%"))],
                 checked_against: "by hand: 1348 / 327 and 1575 / 2445",
             },
         }

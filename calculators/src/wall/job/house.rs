@@ -2,7 +2,7 @@
 
 use crate::catalogue::{Figure, Words};
 use crate::price::labour::HOUSE_RATES;
-use crate::quantity::{Amount, Kind, Length, Physical, Units, Within};
+use crate::quantity::{Amount, Kind, Length, Physical, Run, Units, Within};
 use crate::wall::shop::{Pace, Shop, Usage};
 
 /// Paint that reaches the work, as a share, until a shop has weighed its own. An estimate of this book.
@@ -98,7 +98,9 @@ impl Amounts {
             caulk_cartridge: taken.amount("cartridge of caulk", usage.caulk_cartridge, cartridge),
             hole: taken.amount("filler in a nail hole", usage.hole, 0.05),
             shrink: taken.amount("filler shrinks", usage.shrink, 10.0) / 100.0,
-            tape_roll: taken.length("roll of tape", usage.tape_roll, roll),
+            tape_roll: taken
+                .take("roll of tape", usage.tape_roll.map(|roll| Run::of(roll.get())), Run::of(roll))
+                .length(),
             tape_extra: taken.amount("tape on top", usage.tape_extra, 10.0),
             paint_reserve: taken.amount("paint on top", usage.paint_reserve, 5.0) / 100.0,
             taken,

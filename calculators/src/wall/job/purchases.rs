@@ -7,7 +7,7 @@ use crate::coating::{film, tins};
 use crate::filling::{bead, caulk, filler};
 use crate::fixing::adhesive;
 use crate::masking::rolls;
-use crate::quantity::{Amount, Exact, Length, Money, kind};
+use crate::quantity::{Amount, Exact, Length, Money, Run, kind};
 use crate::wall::plan::{Layout, Totals};
 use crate::wall::shop::{Coating, Primer, Rates};
 
@@ -114,7 +114,7 @@ pub(super) fn sundries(layout: &Layout, house: &Amounts, rates: Option<&Rates>) 
         line(
             "masking tape",
             rolls::rolls(tape, house.tape_roll).into(),
-            Words::new("rolls of {}").with(house.tape_roll),
+            Words::new("rolls of {}").with(Run::of(house.tape_roll)),
             None,
         ),
     ]
