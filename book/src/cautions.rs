@@ -52,13 +52,16 @@ pub struct Caution {
 
 /// The register: cautions by key, kebab-case.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Cautions(BTreeMap<String, Caution>);
+pub struct Cautions {
+    by_key: BTreeMap<String, Caution>,
+    end_line: usize,
+}
 
 impl Cautions {
     pub(crate) fn read(source: &Source) -> (Self, Vec<BookFault>) {
         let text = source.text(CAUTIONS_FILE).unwrap_or_default();
         match toml::from_str(text) {
-            Ok(register) => (Self(register), Vec::new()),
+            Ok(by_key) => (Self { by_key, end_line: text.lines().count() }, Vec::new()),
             Err(error) => {
                 let at = error.span().map_or(0, |span| line_at(text, span.start));
                 (Self::default(), vec![BookFault::new(CAUTIONS_FILE, at, error.message().to_owned())])
@@ -68,12 +71,17 @@ impl Cautions {
 
     /// The caution of a key.
     pub fn get(&self, key: &str) -> Option<&Caution> {
-        self.0.get(key)
+        self.by_key.get(key)
+    }
+
+    /// The last line of the register, where a caution that is missing would be added.
+    pub(crate) fn end_line(&self) -> usize {
+        self.end_line
     }
 
     /// Every key with its caution, by alphabet.
     pub fn iter(&self) -> impl Iterator<Item = (&str, &Caution)> {
-        self.0.iter().map(|(key, caution)| (key.as_str(), caution))
+        self.by_key.iter().map(|(key, caution)| (key.as_str(), caution))
     }
 }
 

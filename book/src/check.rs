@@ -13,7 +13,7 @@ use crate::handbook::{FRONT, Leaf};
 use crate::look;
 use crate::practice;
 use crate::reference;
-use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER};
+use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER, Source};
 use crate::wall::invitation::wall_address;
 
 /// Tells every caution of the built-in book that a page laid over it has lost: cautions may be added, never removed.
@@ -34,7 +34,8 @@ pub(crate) fn cautions_kept(whole: &[Leaf], laid_over: &[Leaf]) -> Vec<BookFault
             let what = format!(
                 "the page this one replaces carries the caution {key}; keep it, cautions may be added and never removed"
             );
-            lost.push(BookFault::new(&file(leaf), 0, what));
+            let line = twin.map_or(1, |twin| last_line(&twin.chapter));
+            lost.push(BookFault::new(&file(leaf), line, what));
         }
     }
     lost
@@ -205,24 +206,36 @@ fn links(leaves: &[Leaf], placed: &BTreeSet<String>, faults: &mut Vec<BookFault>
 fn cards(leaves: &[Leaf], cautions: &Cautions, placed: &BTreeSet<String>, faults: &mut Vec<BookFault>) {
     for card in CATALOGUE.iter().map(|entry| entry.card()) {
         if !placed.contains(&format!("work:{}", card.id)) {
-            let step = leaves.iter().find(|leaf| leaf.listed.step == Some(card.step));
-            let (file, line) =
-                step.map_or(("SUMMARY.md", 0), |leaf| (leaf.listed.file.as_str(), last_line(&leaf.chapter)));
+            let (file, line) = stood(&format!("id = \"{}\"", card.id), leaves);
             let what = format!("the calculator {} stands in no chapter; its card says step {}", card.id, card.step);
-            faults.push(BookFault::new(&format!("{CHAPTERS_FOLDER}{file}"), line, what));
+            faults.push(BookFault::new(&file, line, what));
         }
         for key in card.cautions.iter().filter(|key| cautions.get(key).is_none()) {
             let what = format!("the calculator {} names the caution {key}, which is not registered", card.id);
-            faults.push(BookFault::new(CAUTIONS_FILE, 0, what));
+            faults.push(BookFault::new(CAUTIONS_FILE, cautions.end_line(), what));
         }
     }
     let tables = reference::known().map(|name| ("table", name));
     for (what, name) in tables.chain(plates::known().map(|name| ("drawing", name))) {
         if !placed.contains(&format!("{what}:{name}")) {
             let told = format!("the {what} {name} stands in no chapter; show it, or take it out");
-            faults.push(BookFault::new("chapters/SUMMARY.md", 0, told));
+            let (file, line) = stood(&format!("name = \"{name}\""), leaves);
+            faults.push(BookFault::new(&file, line, told));
         }
     }
+}
+
+/// Where the book in the binary has the line that places something, which is where it is missed; in a page laid over that one, no
+/// further down than the page goes.
+fn stood(line: &str, leaves: &[Leaf]) -> (String, usize) {
+    let built_in = Source::built_in();
+    let found = built_in.below(CHAPTERS_FOLDER).find_map(|(name, bytes)| {
+        let text = std::str::from_utf8(bytes).ok()?;
+        Some((name.to_owned(), text.lines().position(|one| one.trim() == line)?.saturating_add(1)))
+    });
+    let Some((name, line)) = found else { return ("chapters/SUMMARY.md".to_owned(), 1) };
+    let end = leaves.iter().find(|leaf| leaf.listed.file == name).map_or(1, |leaf| last_line(&leaf.chapter));
+    (format!("{CHAPTERS_FOLDER}{name}"), line.min(end))
 }
 
 #[cfg(test)]
@@ -242,6 +255,48 @@ mod tests {
     fn told_of(words: &str) -> (String, usize) {
         let lines = Source::built_in().text("chapters/17-year.md").expect("a chapter").lines().count();
         (told("chapters/17-year.md", |text| format!("{text}\n{words}\n")), lines + 2)
+    }
+
+    /// The line of a built-in file that holds these words.
+    fn line_of(file: &str, words: &str) -> usize {
+        let source = Source::built_in();
+        let text = source.text(file).expect("the file is there");
+        text.lines().position(|line| line.contains(words)).expect("the words are there") + 1
+    }
+
+    /// The line that a fault is told of.
+    fn told_line(told: &str, file: &str, what: &str) -> usize {
+        let fault = told.lines().find(|line| line.contains(what)).unwrap_or_else(|| panic!("no «{what}»\n{told}"));
+        let place = fault.strip_prefix(&format!("{file}:")).unwrap_or_else(|| panic!("not of {file}: {fault}"));
+        place.split(':').next().and_then(|line| line.parse().ok()).unwrap_or_else(|| panic!("no line: {fault}"))
+    }
+
+    #[test]
+    fn every_fault_names_a_line_of_its_file() {
+        let faults = [
+            told("chapters/SUMMARY.md", |text| text.replace("(06-stock.md)", "(18-stock.md)")),
+            told("chapters/SUMMARY.md", |_| String::new()),
+            told("cautions.toml", |_| String::new()),
+            told("cautions.toml", |_| String::from("level = [")),
+            told("theme/templates/chapter.html", |text| format!("{text}{{% if %}}")),
+            told("theme/templates/chapter.html", |text| text.replace("frame.html", "none.html")),
+        ];
+        for told in faults {
+            assert!(!told.is_empty());
+            let of_a_file =
+                |line: &&str| ["chapters/", "cautions.toml", "theme/"].iter().any(|file| line.starts_with(file));
+            assert!(told.lines().any(|line| of_a_file(&line)), "{told}");
+            for fault in told.lines().filter(of_a_file) {
+                let line = fault.split(':').nth(1).and_then(|line| line.parse::<usize>().ok());
+                assert!(line.is_some_and(|line| 0 < line), "{fault}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_template_that_cannot_be_read_is_named_with_its_line() {
+        let told = told("theme/templates/fold.html", |text| format!("{text}\n{{% if %}}\n"));
+        assert!(told.contains("theme/templates/fold.html:3: "), "{told}");
     }
 
     fn check(words: &str, what: &str) {
@@ -311,37 +366,45 @@ mod tests {
 
     #[test]
     fn a_calculator_that_stands_nowhere_is_named_where_it_belongs() {
+        let line = line_of("chapters/06-stock.md", "id = \"board-weight\"");
         let told = told("chapters/06-stock.md", |text| text.replace("id = \"board-weight\"", "id = \"tins\""));
-        let missing = told.lines().find(|line| line.contains("the calculator board-weight stands in no chapter"));
-        assert!(missing.is_some_and(|line| line.starts_with("chapters/06-stock.md:")), "{told}");
+        let expected = format!("chapters/06-stock.md:{line}: the calculator board-weight stands in no chapter");
+        assert!(told.contains(&expected), "expected {expected}\n{told}");
     }
 
     #[test]
     fn a_table_or_drawing_that_stands_nowhere_is_named() {
         let without_table =
             told("chapters/sources.md", |text| text.replace("name = \"calculators\"", "name = \"sources\""));
-        assert!(without_table.contains("the table calculators stands in no chapter"), "{without_table}");
+        let line = line_of("chapters/sources.md", "name = \"calculators\"");
+        let expected = format!("chapters/sources.md:{line}: the table calculators stands in no chapter");
+        assert!(without_table.contains(&expected), "expected {expected}\n{without_table}");
         let without_drawing =
             told("chapters/11-openings.md", |text| text.replace("name = \"rake-cut\"", "name = \"dovetail\""));
-        assert!(without_drawing.contains("the drawing rake-cut stands in no chapter"), "{without_drawing}");
+        let line = line_of("chapters/11-openings.md", "name = \"rake-cut\"");
+        let expected = format!("chapters/11-openings.md:{line}: the drawing rake-cut stands in no chapter");
+        assert!(without_drawing.contains(&expected), "expected {expected}\n{without_drawing}");
     }
 
     #[test]
     fn a_chapter_without_sources_is_named() {
         let without = told("chapters/17-year.md", |text| text.replace("## Sources", "## Thanks"));
-        assert!(without.contains("chapters/17-year.md:") && without.contains("names no sources"), "{without}");
+        let last = Source::built_in().text("chapters/17-year.md").expect("a chapter").trim_end().lines().count();
+        let line = told_line(&without, "chapters/17-year.md", "the chapter names no sources");
+        assert!(line_of("chapters/17-year.md", "## Sources") <= line && line <= last, "{without}");
         let empty = told("chapters/17-year.md", |text| {
             let end = text.find("## Sources").expect("the chapter names its sources");
             format!("{}## Sources\n", &text[..end])
         });
-        assert!(empty.contains("names no sources"), "{empty}");
+        let line = told_line(&empty, "chapters/17-year.md", "the chapter names no sources");
+        assert_eq!(line, line_of("chapters/17-year.md", "## Sources"), "{empty}");
     }
 
     #[test]
     fn a_file_of_the_theme_that_nothing_asks_for_is_named() {
         for file in ["theme/fonts/odd.woff2", "theme/js/odd.js", "theme/odd.svg", "theme/fonts/odd-OFL.txt"] {
             let told = told(file, |_| String::from("x"));
-            assert!(told.contains(&format!("{file}: nothing asks for this file")), "{told}");
+            assert!(told.contains(&format!("{file}:1: nothing asks for this file")), "{told}");
         }
     }
 

@@ -48,13 +48,13 @@ fn step_of(file: &str) -> Option<u8> {
 /// Reads the contents, and whatever is wrong with them.
 pub(crate) fn read(source: &Source) -> (Vec<Listed>, Vec<BookFault>) {
     let Some(text) = source.text(FILE) else {
-        return (Vec::new(), vec![BookFault::new(FILE, 0, "the book has no contents; write them in mdBook's layout")]);
+        return (Vec::new(), vec![BookFault::new(FILE, 1, "the book has no contents; write them in mdBook's layout")]);
     };
     let line_of =
-        |needle: &str| text.lines().position(|line| line.contains(needle)).map_or(0, |line| line.saturating_add(1));
+        |needle: &str| text.lines().position(|line| line.contains(needle)).map_or(1, |line| line.saturating_add(1));
     let summary = match parse_summary(text) {
         Ok(summary) => summary,
-        Err(error) => return (Vec::new(), vec![BookFault::new(FILE, 0, format!("cannot be read: {error}"))]),
+        Err(error) => return (Vec::new(), vec![BookFault::new(FILE, 1, format!("cannot be read: {error}"))]),
     };
     let mut listed = Vec::new();
     let mut faults = Vec::new();
@@ -81,9 +81,14 @@ pub(crate) fn read(source: &Source) -> (Vec<Listed>, Vec<BookFault>) {
     }
     let steps: Vec<u8> = listed.iter().filter_map(|listed| listed.step).collect();
     if !steps.iter().copied().eq(1..=u8::try_from(steps.len()).unwrap_or(u8::MAX)) {
+        let odd = listed
+            .iter()
+            .filter(|listed| listed.step.is_some())
+            .zip(1..)
+            .find(|(listed, due)| listed.step != Some(*due));
         faults.push(BookFault::new(
             FILE,
-            0,
+            odd.map_or(1, |(listed, _)| line_of(&listed.file)),
             format!("steps must run 1, 2, 3 and so on without a gap; they run {steps:?}"),
         ));
     }

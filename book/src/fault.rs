@@ -7,7 +7,7 @@ use std::fmt;
 pub struct BookFault {
     /// The file inside the book, `chapters/03-survey.md`.
     pub file: String,
-    /// The line in it, from 1; 0 when the whole file is meant.
+    /// The line in it, from 1; the first when the whole file is meant.
     pub line: usize,
     /// What is wrong and what would do, in lower case.
     pub what: String,
@@ -15,16 +15,13 @@ pub struct BookFault {
 
 impl BookFault {
     pub(crate) fn new(file: &str, line: usize, what: impl Into<String>) -> Self {
-        Self { file: file.to_owned(), line, what: what.into() }
+        Self { file: file.to_owned(), line: line.max(1), what: what.into() }
     }
 }
 
 impl fmt::Display for BookFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.line {
-            0 => write!(out, "{}: {}", self.file, self.what),
-            line => write!(out, "{}:{line}: {}", self.file, self.what),
-        }
+        write!(out, "{}:{}: {}", self.file, self.line, self.what)
     }
 }
 
