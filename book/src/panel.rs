@@ -71,6 +71,8 @@ struct StepView {
     long: bool,
     /// It may be wider than half a sheet of paper, where the working stands in two columns.
     wide: bool,
+    /// The formula as it is written, where it is wider than any paper: there it stands in lines.
+    plain: Option<String>,
     numbers: Option<String>,
     letters: Vec<LetterView>,
     /// What the result is, set as a figure.
@@ -385,7 +387,8 @@ fn step_view(step: &Value, units: Units) -> StepView {
     StepView {
         what: figure::in_sentence(&capital(&text(step, "what"))),
         long: formula.is_some_and(|formula| 10 < formula.len()),
-        wide: formula.is_some_and(|formula| 56 < formula.len()),
+        wide: formula.is_some_and(|formula| 40 < formula.len()),
+        plain: formula.filter(|formula| 120 < formula.len()).map(|formula| format!("{letter} = {formula}")),
         formula: formula.and_then(|formula| mathml::with_letters(&letter, formula)),
         numbers: formula.and_then(|formula| mathml::with_numbers(formula, &numbers, outcome, units)),
         letters: given.iter().map(|one| named(one)).collect(),

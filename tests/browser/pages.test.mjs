@@ -186,3 +186,34 @@ test("the place where answers are announced is on every page before it is needed
   assert.ok((await page.textContent(`#${why}`)).length > 20, "what is wrong stands beside the field and belongs to it");
   await context.close();
 });
+
+test("a chapter prints with its calculations on half the paper that its screen would take", async () => {
+  const { context, page } = await open(browser, handbook.address);
+  for (const [path, most] of [["/cut.html", 12], ["/stock.html", 7], ["/work/stick-plan", 1]]) {
+    await page.goto(path);
+    await page.evaluate(() => document.fonts.ready);
+    for (const format of ["A4", "Letter"]) {
+      const paper = await page.pdf({ format });
+      const sheets = paper.toString("latin1").match(/\/Type\s*\/Page[^s]/g) ?? [];
+      assert.ok(sheets.length > 0 && sheets.length <= most, `${path} takes ${sheets.length} sheets of ${format}`);
+    }
+    // Buttons and what a press would unfold stay off the paper; what was given is on it.
+    await page.emulateMedia({ media: "print" });
+    const pressed = await page.$$eval(".calculation :is(button, .btn, .hint)", (all) => all.filter((one) => one.getClientRects().length > 0 && !one.classList.contains("unseen")).length);
+    assert.equal(pressed, 0, `${path}: something to press is printed`);
+    const clipped = await page.$$eval(".calculation .given input[type=text], .calculation .given input:not([type])", (all) => all.filter((one) => one.getClientRects().length > 0 && one.scrollWidth > one.clientWidth).map((one) => one.value));
+    assert.deepEqual(clipped, [], `${path}: values are cut off`);
+    await page.emulateMedia({ media: null });
+  }
+  // What is wider than the paper would make the browser shrink every sheet: a width between the text of A4 and of Letter.
+  await page.setViewportSize({ width: 680, height: 960 });
+  await page.emulateMedia({ media: "print" });
+  const wide = [];
+  for (const path of (await everyPage(page)).filter((path) => /^\/([a-z-]+\.html)?$/.test(path))) {
+    await page.goto(path);
+    const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    if (over > 0) wide.push(`${path}: ${over} px`);
+  }
+  assert.deepEqual(wide, []);
+  await context.close();
+});
