@@ -96,8 +96,18 @@ pub(crate) fn assets(source: &Source) -> Vec<Asset> {
 }
 
 /// The scripts that pages ask for by name; a new one is one new word here.
-const SCRIPTS: [&str; 10] =
-    ["awake.js", "choices.js", "exercise.js", "find.js", "lay-out.js", "practice.js", "ticks.js", "turn.js", "wall.js", "work.js"];
+const SCRIPTS: [&str; 10] = [
+    "awake.js",
+    "choices.js",
+    "exercise.js",
+    "find.js",
+    "lay-out.js",
+    "practice.js",
+    "ticks.js",
+    "turn.js",
+    "wall.js",
+    "work.js",
+];
 
 /// Every file of the theme is asked for by the style sheet, a template, a script or a page, and what the style sheet asks for is there.
 pub(crate) fn check(source: &Source, faults: &mut Vec<BookFault>) {
