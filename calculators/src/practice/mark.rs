@@ -8,7 +8,7 @@ use thiserror::Error;
 use super::draw::drawn;
 use super::exercise::{Exercise, Mistake};
 use crate::catalogue::{Entry, formula};
-use crate::quantity::{Length, Money, Units, kind_named, print, read_physical};
+use crate::quantity::{INCH, Length, Money, Units, kind_named, print, read_physical};
 
 /// An attempt, looked at.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,10 +77,14 @@ pub(super) fn wrong(mistake: &Mistake, working: &[Value]) -> Option<f64> {
     formula::parse(mistake.formula).ok()?.value(&|symbol| letters.get(symbol).copied()).ok()
 }
 
-/// How far an attempt may be off: half of what a tape shows, a coin's half, a whole number not at all; else [`NEAR`], and never
+/// How far an attempt may be off: half of what a tape shows, half of the inch or centimetre that a run of goods is told to, a coin's half, a whole number not at all; else [`NEAR`], and never
 /// less than what the book's own print of the answer is off.
 fn nearness(leaf: &Value, due: f64, units: Units) -> f64 {
     match leaf {
+        _ if leaf.get("run") == Some(&Value::Bool(true)) => match units {
+            Units::Imperial => INCH.exact().half().in_mm() + 1e-6,
+            Units::Metric => 5.0 + 1e-6,
+        },
         _ if print::length_in(leaf).is_some() => match units {
             Units::Imperial => Length::sixty_fourths(2).exact().in_mm() + 1e-6,
             Units::Metric => 0.5 + 1e-6,
