@@ -5,7 +5,7 @@
 //! elsewhere. The steps themselves stand in `simplex`; after a bound has moved, `repair` mends the blend.
 
 use super::columns::Pool;
-use super::problem::{Case, Held, Limit, Problem, STAND_IN, holds};
+use super::problem::{Case, Held, Limit, Problem, STAND_IN};
 
 /// What a row stands for.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -232,12 +232,12 @@ impl Master {
     }
 
     /// The counts of sticks that hold given pieces, each with its limit from now on. Those that have a row already come
-    /// first, in the same order. The stand-in counts for a least number, so that it can always be met.
+    /// first, in the same order. An empty stand-in counts for every least number, so that it can always be met.
     pub(super) fn set_held(&mut self, held: &[Held], pool: &mut Pool) {
         for (at, held) in held.iter().enumerate() {
             if at == self.held.len() {
                 if matches!(held.limit, Limit::Least(_)) {
-                    pool.add(STAND_IN, &held.holds);
+                    pool.add(STAND_IN, &[]);
                 }
                 self.held.push((held.clone(), NO_ROW));
                 self.held[at].1 = self.add_row(Row::Held(at), pool);
@@ -248,6 +248,27 @@ impl Master {
             self.bounds[*row] = f64::from(limit);
         }
         self.place_amounts();
+    }
+
+    /// Lets a fresh blend meet the least numbers of its rows, with empty sticks and an empty stand-in.
+    pub(super) fn fill_up(&mut self, pool: &mut Pool) {
+        loop {
+            let short = (0..self.rows.len()).filter(|&row| self.amounts[row] < 0.0);
+            let Some(row) = short.min_by(|&a, &b| self.amounts[a].total_cmp(&self.amounts[b])) else { return };
+            let kind = match self.rows[row] {
+                Row::Least(kind) => kind,
+                Row::Held(_) => STAND_IN,
+                Row::Size | Row::Most(_) => return,
+            };
+            let column = pool.add(kind, &[]);
+            let reduced = self.kind_bases()[kind] - self.along(column, pool, &self.duals);
+            let entering = Basic::Column(column as u32);
+            self.set_direction(entering, pool);
+            if self.direction[row].abs() < PIVOT {
+                return;
+            }
+            self.pivot(row, entering, reduced, pool);
+        }
     }
 
     /// Other needs per size, and what the rest of the case allows, for bounds that already have a row.
@@ -416,8 +437,7 @@ impl Master {
     }
 }
 
-/// Whether a column counts in a row of pieces held. The stand-in does where it helps.
+/// Whether a column counts in a row of pieces held. An empty stand-in does where it helps.
 fn counts_in(held: &Held, kind: usize, pattern: &[(u16, u16)]) -> bool {
-    held.counts(kind, pattern)
-        || kind == STAND_IN && matches!(held.limit, Limit::Least(_)) && holds(pattern, &held.holds)
+    held.counts(kind, pattern) || kind == STAND_IN && pattern.is_empty() && matches!(held.limit, Limit::Least(_))
 }

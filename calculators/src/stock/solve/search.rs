@@ -151,9 +151,7 @@ impl Search {
             problem.kinds.clone_from(&case.kinds);
             master = Master::new(&problem, &mut self.pool);
             self.set_case(&mut master, &case);
-            if master.repair(&self.pool) == Repair::Stuck {
-                return false;
-            }
+            master.fill_up(&mut self.pool);
         }
         let Ok(mut solved) = self.solve(&mut master, &case, &node.leaf, patience) else { return false };
         // The stand-in still carries something: a heavier penalty shows whether it must.
