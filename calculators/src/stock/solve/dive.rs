@@ -8,6 +8,7 @@ use super::bounding::ceil_near;
 use super::columns::Pattern;
 use super::greedy::{self, Choice};
 use super::master::Master;
+use super::packing;
 use super::problem::{Case, Kind, STAND_IN};
 use super::repair::Repair;
 use super::search::{Patience, Search};
@@ -142,6 +143,7 @@ impl Search {
             if let Some(plan) = greedy::completed(&self.problem, &at.choice, &at.need, &at.used, self.below) {
                 self.offer(plan);
             }
+            self.pack_rest(&at, &case.kinds, 60 * self.problem.sizes.len() as u32);
             if self.below <= bound.max(self.enough) || !patience.goes_on() {
                 return;
             }
@@ -174,6 +176,32 @@ impl Search {
                 }
                 fresh = true;
             }
+        }
+    }
+
+    /// Where the number of sticks of every kind is settled and few are left, tries every way to cut the rest from them.
+    fn pack_rest(&mut self, at: &Dive, kinds: &[Kind], steps: u32) {
+        let shortest = self.problem.sizes.last().copied().unwrap_or(0.0);
+        let left: Vec<(usize, u32)> = (1..kinds.len())
+            .filter(|&kind| kinds[kind].most > at.used[kind] && kinds[kind].capacity >= shortest)
+            .map(|kind| (kind, kinds[kind].most - at.used[kind]))
+            .collect();
+        let settled = left.iter().all(|&(kind, _)| kinds[kind].least == kinds[kind].most);
+        let weight = left
+            .iter()
+            .map(|&(kind, count)| kinds[kind].weight.saturating_mul(i64::from(count)))
+            .fold(at.choice.weight, i64::saturating_add);
+        if !settled || weight >= self.below {
+            return;
+        }
+        let sticks: Vec<(f64, u32)> = left.iter().map(|&(kind, count)| (kinds[kind].capacity, count)).collect();
+        if let Some(placed) = packing::packed(&self.problem.sizes, &at.need, &sticks, steps) {
+            let mut choice = at.choice.clone();
+            for (stick, pattern) in placed {
+                let kind = left[stick].0;
+                choice.push(kind, kinds[kind].weight, pattern, 1);
+            }
+            self.offer(choice);
         }
     }
 

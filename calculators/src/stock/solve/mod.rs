@@ -7,6 +7,7 @@ mod dive;
 mod greedy;
 mod longest_leftover;
 mod master;
+mod packing;
 mod problem;
 mod repair;
 mod search;

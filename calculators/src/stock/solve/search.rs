@@ -176,7 +176,6 @@ impl Search {
             return true;
         }
         master.focus(&mut self.pool);
-        // With one kind there is nothing to split on: the dives alone must find the plan.
         let alone = case.kinds.len() == 2;
         let effort: &[(usize, u32)] = match node.depth {
             0 if alone => &[(0, 12), (2, 8), (4, 8), (6, 8), (8, 8), (10, 8), (1, 5)],
@@ -192,7 +191,18 @@ impl Search {
         if patience.stopped {
             return false;
         }
-        let split = self.split_on_kinds(&master, &case).or_else(|| self.split_on_pieces(&master));
+        let mut split = self.split_on_kinds(&master, &case);
+        if split.is_none() {
+            // With one kind all blends of a case weigh the same: a plan is found by looking, not by splitting.
+            if alone && case.held.is_empty() {
+                let effort: Vec<(usize, u32)> = (0..12).map(|turn| (turn, 60)).collect();
+                self.dive_from(&master, &case, (bound, &leaf), &effort, patience);
+                if self.below <= bound {
+                    return true;
+                }
+            }
+            split = self.split_on_pieces(&master);
+        }
         let Some(Split { kind, holds, at_most }) = split else { return false };
         let master = Rc::new(master);
         let (fewer, more) = (self.tree.len(), self.tree.len() + 1);
