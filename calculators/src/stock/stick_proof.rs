@@ -33,9 +33,9 @@ pub(super) struct CaseRow {
     /// The plans it is about.
     #[schemars(title = "Plans with")]
     plans: Words,
-    /// What the pieces are worth there; no such plan costs less. The least price that the sticks can add up to from
-    /// here on is the plan's.
-    #[schemars(title = "Pieces worth")]
+    /// What the pieces are worth there, or the sticks that such a plan has at least. Sticks add up to no price from here
+    /// to below the plan's.
+    #[schemars(title = "Cost at least")]
     at_least: Money,
 }
 
@@ -119,7 +119,7 @@ impl Ranges {
         ranges
     }
 
-    /// What the leaf shows of the price, in the least unit of money.
+    /// What the leaf and the least numbers of sticks show of the price, in the least unit of money.
     fn price(&self, proof: &Certificate, leaf: &Leaf) -> i64 {
         let need: Vec<u32> = proof.pieces.iter().map(|piece| piece.count).collect();
         let kinds = proof.sticks.iter().enumerate().map(|(stick, offer)| {
@@ -129,7 +129,9 @@ impl Ranges {
         let weight = leaf.bound(&need, kinds, self.held.iter().map(|held| held.range));
         // A weight is price × (pieces + 1) and one for each stick, of which there are no more than pieces.
         let unit = pieces_and_one(proof);
-        num_integer::div_ceil(weight.saturating_sub(unit - 1), unit).max(0)
+        let shown = num_integer::div_ceil(weight.saturating_sub(unit - 1), unit);
+        let used = self.kinds.iter().filter_map(|(stick, (least, _))| Some((proof.sticks.get(*stick)?.price, least)));
+        shown.max(used.map(|(price, &least)| price.saturating_mul(i64::from(least))).sum())
     }
 
     fn words(&self, proof: &Certificate) -> Words {
