@@ -72,8 +72,9 @@ pub(crate) fn find(all: &[Findable], query: &str) -> Vec<Hit> {
     if wanted.is_empty() {
         return Vec::new();
     }
+    let said: Vec<String> = words_of(query).collect();
     let mut scored: Vec<(u32, &Findable)> =
-        all.iter().map(|item| (score(item, &wanted), item)).filter(|(score, _)| 0 < *score).collect();
+        all.iter().map(|item| (score(item, &wanted, &said), item)).filter(|(score, _)| 0 < *score).collect();
     scored.sort_by_key(|(score, _)| std::cmp::Reverse(*score));
     let words: Vec<String> = wanted.into_iter().flatten().collect();
     scored.into_iter().take(MOST_HITS).map(|(_, item)| hit(item, &words)).collect()
@@ -94,7 +95,7 @@ fn wanted(query: &str) -> Vec<Vec<String>> {
     kept.into_iter().map(with_others).collect()
 }
 
-fn score(item: &Findable, wanted: &[Vec<String>]) -> u32 {
+fn score(item: &Findable, wanted: &[Vec<String>], said: &[String]) -> u32 {
     // A whole word counts twice what the beginning of one does.
     let weight = |text: &str, word: &str, each: u32| {
         let fit = |other: String| if other == word { 2 } else { u32::from(other.starts_with(word)) };
@@ -113,8 +114,14 @@ fn score(item: &Findable, wanted: &[Vec<String>]) -> u32 {
         own.max(other)
     };
     let fits: u32 = wanted.iter().map(|words| best(words)).map(|found| if 0 < found { found + 400 } else { 0 }).sum();
-    // What works a thing out comes before what speaks of it.
-    if 0 < fits && item.place.starts_with(CALCULATION) { fits + 32 } else { fits }
+    if fits == 0 {
+        return 0;
+    }
+    // What works a thing out comes before what speaks of it, and a title that says the same, small words and all, before others.
+    let works = if item.place.starts_with(CALCULATION) { 32 } else { 0 };
+    let title: Vec<String> = words_of(&item.title).collect();
+    let same = 1 < said.len() && title.windows(said.len()).any(|words| words == said);
+    fits + works + if same { 80 } else { 0 }
 }
 
 /// Words in lower case, a plural's s cut off so that `boards` finds `board`.
@@ -172,6 +179,13 @@ mod tests {
         let all = [item("Mask", "boards and caulk"), item("Boards", "cut"), item("Caulk boards", "")];
         let titles: Vec<_> = find(&all, "caulk board").into_iter().map(|hit| hit.title).collect();
         assert_eq!(titles, ["Caulk boards", "Mask", "Boards"]);
+    }
+
+    #[test]
+    fn a_title_that_asks_the_same_comes_first() {
+        let all = [item("Boards and more boards", "boards"), item("How many boards, and how wide?", "")];
+        let titles: Vec<_> = find(&all, "How many boards?").into_iter().map(|hit| hit.title).collect();
+        assert_eq!(titles, ["How many boards, and how wide?", "Boards and more boards"]);
     }
 
     #[test]

@@ -33,8 +33,8 @@ function wantedOf(query, { ignored, same }) {
   return (told.length > 0 ? told : words).map((word) => [word, ...same.filter((group) => group.includes(word)).flat().filter((other) => other !== word)]);
 }
 
-/** @param {Findable} item @param {string[][]} wanted */
-function score(item, wanted) {
+/** @param {Findable} item @param {string[][]} wanted @param {string} query */
+function score(item, wanted, query) {
   /** @type {[string[], number][]} */
   const fields = [[wordsOf(item.title), 12], [wordsOf(item.also), 8], [wordsOf(item.place), 3], [wordsOf(item.text), 2]];
   // A whole word counts twice what the beginning of one does.
@@ -44,8 +44,12 @@ function score(item, wanted) {
     const best = Math.max(found(own ?? "") * 2, ...others.map(found));
     return sum + (best > 0 ? best + 400 : 0);
   }, 0);
-  // What works a thing out comes before what speaks of it.
-  return fits > 0 && item.place.startsWith("Calculation") ? fits + 32 : fits;
+  if (fits === 0) return 0;
+  // What works a thing out comes before what speaks of it, and a title that says the same, small words and all, before others.
+  const works = item.place.startsWith("Calculation") ? 32 : 0;
+  const said = wordsOf(query);
+  const same = said.length > 1 && ` ${wordsOf(item.title).join(" ")} `.includes(` ${said.join(" ")} `);
+  return fits + works + (same ? 80 : 0);
 }
 
 /** @param {string} tag @param {string} text */
@@ -102,7 +106,7 @@ async function look() {
     if (input.value !== query) return;
     const wanted = wantedOf(query, all);
     const recent = new Set(lately().map((one) => one.path));
-    const scored = all.items.map((item) => ({ item, score: score(item, wanted) })).filter((one) => one.score > 0);
+    const scored = all.items.map((item) => ({ item, score: score(item, wanted, query) })).filter((one) => one.score > 0);
     scored.sort((one, other) => other.score + (recent.has(other.item.path) ? 60 : 0) - one.score - (recent.has(one.item.path) ? 60 : 0));
     show(scored.slice(0, MOST).map((one) => one.item), "");
   } catch {

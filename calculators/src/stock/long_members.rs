@@ -38,54 +38,89 @@ pub fn with_long_members(
     effort: Effort,
     keep_going: &mut dyn FnMut() -> bool,
 ) -> Result<Joined, InstanceFault> {
-    let first = vec![0; members.len()];
-    let plan = planned(instance, members, &first, effort, keep_going)?;
-    let choices = members.iter().try_fold(1_usize, |count, ways| count.checked_mul(ways.len().max(1)));
-    let few = choices.is_some_and(|count| count <= MOST_CHOICES);
-    let mut best = Joined { settled: few && plan.status == Status::ProvedLeast, chosen: first, plan };
-    let mut trial = |choice: Vec<usize>, best: &mut Joined| {
-        if allowed(&choice) {
-            let plan = planned(instance, members, &choice, effort, keep_going)?;
+    let plan = planned(instance, members, &vec![0; members.len()], effort, keep_going)?;
+    let mut best = Joined { settled: plan.status == Status::ProvedLeast, chosen: Vec::new(), plan };
+    let ways: Vec<usize> = members.iter().map(Vec::len).collect();
+    let (chosen, all) = best_choice(&ways, MOST_CHOICES, |choice| {
+        let mut verdict = Verdict::Stays;
+        if allowed(choice) {
+            let plan = planned(instance, members, choice, effort, keep_going)?;
             best.settled &= matches!(plan.status, Status::ProvedLeast | Status::Impossible(_));
             if saves(&plan, &best.plan) {
-                *best = Joined { chosen: choice, plan, settled: best.settled };
+                best.plan = plan;
+                verdict = Verdict::Better;
             }
         }
-        if !keep_going() {
-            best.settled = false;
-            return Ok(false);
-        }
-        Ok(true)
-    };
-    if few {
-        let mut choice = best.chosen.clone();
-        while advanced(&mut choice, members) && trial(choice.clone(), &mut best)? {}
-        return Ok(best);
-    }
-    // One member alone may save nothing where several alike do.
-    for way in 1..members.iter().map(Vec::len).max().unwrap_or(0) {
-        let together = members.iter().map(|ways| if way < ways.len() { way } else { 0 }).collect();
-        if !trial(together, &mut best)? {
-            return Ok(best);
-        }
-    }
-    for (member, ways) in members.iter().enumerate() {
-        for way in 0..ways.len() {
-            let mut choice = best.chosen.clone();
-            choice[member] = way;
-            if !trial(choice, &mut best)? {
-                return Ok(best);
-            }
-        }
-    }
+        Ok(if keep_going() { verdict } else { Verdict::Stop })
+    })?;
+    best.settled &= all;
+    best.chosen = chosen;
     Ok(best)
 }
 
+/// What a trial of a choice says.
+pub(crate) enum Verdict {
+    /// It is better than the best so far.
+    Better,
+    /// It is not.
+    Stays,
+    /// It is not, and no other is to be tried.
+    Stop,
+}
+
+/// The best choice of a way for each member, each given by how many ways it has, and whether every choice was tried.
+///
+/// The first way of every member is the best so far. Every choice is tried when there are no more than `most`; else all
+/// members take one way together, then each in turn its best while the others stay.
+/// # Errors
+/// What a trial fails with.
+pub(crate) fn best_choice<E>(
+    ways: &[usize],
+    most: usize,
+    mut trial: impl FnMut(&[usize]) -> Result<Verdict, E>,
+) -> Result<(Vec<usize>, bool), E> {
+    let mut best = vec![0; ways.len()];
+    let choices = ways.iter().try_fold(1_usize, |count, &ways| count.checked_mul(ways.max(1)));
+    let mut goes_on = |choice: Vec<usize>, best: &mut Vec<usize>| {
+        let verdict = trial(&choice)?;
+        if matches!(verdict, Verdict::Better) {
+            *best = choice;
+        }
+        Ok(!matches!(verdict, Verdict::Stop))
+    };
+    if choices.is_some_and(|count| count <= most) {
+        let mut choice = best.clone();
+        while advanced(&mut choice, ways) {
+            if !goes_on(choice.clone(), &mut best)? {
+                return Ok((best, false));
+            }
+        }
+        return Ok((best, true));
+    }
+    // One member alone may save nothing where several alike do.
+    for way in 1..ways.iter().copied().max().unwrap_or(0) {
+        let together = ways.iter().map(|&ways| if way < ways { way } else { 0 }).collect();
+        if !goes_on(together, &mut best)? {
+            return Ok((best, false));
+        }
+    }
+    for (member, &ways) in ways.iter().enumerate() {
+        for way in 0..ways {
+            let mut choice = best.clone();
+            choice[member] = way;
+            if !goes_on(choice, &mut best)? {
+                return Ok((best, false));
+            }
+        }
+    }
+    Ok((best, false))
+}
+
 /// The next choice, counting through all; false after the last.
-fn advanced(chosen: &mut [usize], members: &[Ways]) -> bool {
-    for (way, ways) in chosen.iter_mut().zip(members) {
+fn advanced(chosen: &mut [usize], ways: &[usize]) -> bool {
+    for (way, &ways) in chosen.iter_mut().zip(ways) {
         *way += 1;
-        if *way < ways.len() {
+        if *way < ways {
             return true;
         }
         *way = 0;

@@ -1,43 +1,62 @@
 //! Joints chosen together with the stick plan: a joint moves to another stud when that saves money or a stick.
 
+use std::convert::Infallible;
+
 use super::defaults::Settled;
 use super::plan::{Member, Piece};
 use super::scheme::Stock;
 use super::sticks::stick_plans;
 use super::sums::pieces;
+use crate::quantity::Length;
+use crate::stock::long_members::{Verdict, best_choice};
 
-/// Plans that are tried for one wall; beyond it joints stay balanced.
-const MOST_TRIES: usize = 60;
+/// Choices that are all tried for one wall; where there are more, joints move one after the other.
+const MOST_TRIES: usize = 256;
 
 /// Moves single joints to where the rails come out cheapest, then from fewest sticks. Where nothing is saved a joint stays where it is
 /// best balanced; no two rails are joined on one stud.
 pub fn choose_joints(members: &mut [Member], stock: &Stock, settled: &Settled) {
-    if stock.sticks.is_empty() || members.iter().all(|member| member.joint_places.is_empty()) {
+    // The places of each joint that may move, the balanced one first.
+    let places: Vec<(usize, Vec<Length>)> = members
+        .iter()
+        .enumerate()
+        .filter_map(|(at, member)| {
+            let balanced = member.joints.first()?.stud;
+            let others = member.joint_places.iter().copied().filter(|&stud| stud != balanced);
+            (!member.joint_places.is_empty()).then(|| (at, std::iter::once(balanced).chain(others).collect()))
+        })
+        .collect();
+    if stock.sticks.is_empty() || places.is_empty() {
         return;
     }
     let mut best = outlay(members, stock, settled);
-    let mut tries = 0;
-    for n in 0..members.len() {
-        let places = members[n].joint_places.clone();
-        for stud in places {
-            let taken = members
-                .iter()
-                .enumerate()
-                .any(|(other, member)| other != n && member.joints.iter().any(|joint| joint.stud == stud));
-            let Some(old) = members[n].joints.first().map(|joint| joint.stud) else { break };
-            if taken || stud == old || tries >= MOST_TRIES {
-                continue;
-            }
-            tries += 1;
-            members[n].joints[0].stud = stud;
-            let now = outlay(members, stock, settled);
-            if now < best {
-                best = now;
-            } else {
-                members[n].joints[0].stud = old;
-            }
-        }
+    let ways: Vec<usize> = places.iter().map(|(_, studs)| studs.len()).collect();
+    let mut tried = members.to_vec();
+    let found = best_choice(&ways, MOST_TRIES, |choice| {
+        choose(&mut tried, &places, choice);
+        let now = if joined_apart(&tried) { outlay(&tried, stock, settled) } else { best };
+        let better = now < best;
+        best = best.min(now);
+        Ok::<_, Infallible>(if better { Verdict::Better } else { Verdict::Stays })
+    });
+    let Ok((choice, _)) = found;
+    choose(members, &places, &choice);
+}
+
+fn choose(members: &mut [Member], places: &[(usize, Vec<Length>)], choice: &[usize]) {
+    for ((member, studs), &way) in places.iter().zip(choice) {
+        members[*member].joints[0].stud = studs[way];
     }
+}
+
+/// Whether every joint has a stud of its own.
+fn joined_apart(members: &[Member]) -> bool {
+    let mut studs: Vec<Length> =
+        members.iter().flat_map(|member| member.joints.iter().map(|joint| joint.stud)).collect();
+    let joints = studs.len();
+    studs.sort_unstable();
+    studs.dedup();
+    studs.len() == joints
 }
 
 /// Pieces without a stick, what the rails cost, and how many sticks they take.
@@ -50,7 +69,8 @@ fn outlay(members: &[Member], stock: &Stock, settled: &Settled) -> (usize, i64, 
 
 #[cfg(test)]
 mod tests {
-    use crate::quantity::{Length, Units};
+    use super::Length;
+    use crate::quantity::Units;
     use crate::wall::planning::plan;
     use crate::wall::scheme::WallInput;
     use serde_json::json;
