@@ -10,6 +10,7 @@ mod master;
 mod packing;
 mod problem;
 mod repair;
+mod rows;
 mod search;
 mod simplex;
 mod splitting;
