@@ -68,11 +68,11 @@ const EXCERPT: usize = 160;
 
 /// What matches a query best, best first. A word matches words that begin with it; hits with more of the query's words come first.
 pub(crate) fn find(all: &[Findable], query: &str) -> Vec<Hit> {
-    let wanted = wanted(query);
+    let said: Vec<String> = words_of(query).take(12).collect();
+    let wanted = wanted(&said);
     if wanted.is_empty() {
         return Vec::new();
     }
-    let said: Vec<String> = words_of(query).collect();
     let mut scored: Vec<(u32, &Findable)> =
         all.iter().map(|item| (score(item, &wanted, &said), item)).filter(|(score, _)| 0 < *score).collect();
     scored.sort_by_key(|(score, _)| std::cmp::Reverse(*score));
@@ -81,8 +81,7 @@ pub(crate) fn find(all: &[Findable], query: &str) -> Vec<Hit> {
 }
 
 /// The query's words, each with the other words for it behind it, figures left out. Where all count for nothing, they are taken as they are.
-fn wanted(query: &str) -> Vec<Vec<String>> {
-    let words: Vec<String> = words_of(query).take(12).collect();
+fn wanted(words: &[String]) -> Vec<Vec<String>> {
     // A measure tells what one has, not what one looks for: `18 mm` stands in a hundred places.
     let measure = |word: &str| word.starts_with(|sign: char| sign.is_ascii_digit());
     let told: Vec<&String> = words.iter().filter(|word| !LEXICON.ignored.contains(word) && !measure(word)).collect();

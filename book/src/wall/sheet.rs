@@ -191,15 +191,14 @@ impl Handbook {
 
     /// Before walls are marked and fixed into: what runs behind them, and live boxes. Before the saw: the blade. On a stair: the fall.
     fn cautions_of(&self, entry: &Entry, sheet: WallSheet<'_>) -> Vec<String> {
-        let mut keys: Vec<&str> = match sheet.view {
-            WallView::Sheet | WallView::Numbers => entry.card().cautions.to_vec(),
+        let on_stair = sheet.outcome.is_ok_and(|(input, _)| input.survey.stair.is_some());
+        let keys: Vec<&str> = match sheet.view {
+            WallView::Sheet | WallView::Numbers => {
+                entry.card().cautions.iter().copied().chain(on_stair.then_some("stair-work")).collect()
+            }
             WallView::Saw => vec!["saw-blade"],
             WallView::Client | WallView::Lists | WallView::Pole => Vec::new(),
         };
-        let on_stair = sheet.outcome.is_ok_and(|(input, _)| input.survey.stair.is_some());
-        if on_stair && !keys.is_empty() && sheet.view != WallView::Saw {
-            keys.push("stair-work");
-        }
         keys.into_iter().map(|key| self.caution(key)).collect()
     }
 

@@ -25,18 +25,18 @@ function wordsOf(text) {
   return words.map((word) => (word.length > 3 && /[^s]s$/.test(word) ? word.slice(0, -1) : word));
 }
 
-/** The query's words, each with the other words for it behind it. @param {string} query @param {Index} index */
-function wantedOf(query, { ignored, same }) {
-  const words = wordsOf(query);
+/** The query's words, each with the other words for it behind it. @param {string[]} words @param {Index} index */
+function wantedOf(words, { ignored, same }) {
   // A measure tells what one has, not what one looks for.
   const told = words.filter((word) => !ignored.includes(word) && !/^[0-9]/.test(word));
   return (told.length > 0 ? told : words).map((word) => [word, ...same.filter((group) => group.includes(word)).flat().filter((other) => other !== word)]);
 }
 
-/** @param {Findable} item @param {string[][]} wanted @param {string} query */
-function score(item, wanted, query) {
+/** @param {Findable} item @param {string[][]} wanted @param {string[]} said */
+function score(item, wanted, said) {
+  const title = wordsOf(item.title);
   /** @type {[string[], number][]} */
-  const fields = [[wordsOf(item.title), 12], [wordsOf(item.also), 8], [wordsOf(item.place), 3], [wordsOf(item.text), 2]];
+  const fields = [[title, 12], [wordsOf(item.also), 8], [wordsOf(item.place), 3], [wordsOf(item.text), 2]];
   // A whole word counts twice what the beginning of one does.
   const fit = (/** @type {string} */ one, /** @type {string} */ word) => (one === word ? 2 : one.startsWith(word) ? 1 : 0);
   const found = (/** @type {string} */ word) => fields.reduce((sum, [words, weight]) => sum + words.reduce((most, one) => Math.max(most, fit(one, word)), 0) * weight, 0);
@@ -47,8 +47,7 @@ function score(item, wanted, query) {
   if (fits === 0) return 0;
   // What works a thing out comes before what speaks of it, and a title that says the same, small words and all, before others.
   const works = item.place.startsWith("Calculation") ? 32 : 0;
-  const said = wordsOf(query);
-  const same = said.length > 1 && ` ${wordsOf(item.title).join(" ")} `.includes(` ${said.join(" ")} `);
+  const same = said.length > 1 && ` ${title.join(" ")} `.includes(` ${said.join(" ")} `);
   return fits + works + (same ? 80 : 0);
 }
 
@@ -104,9 +103,10 @@ async function look() {
   try {
     const all = await fetched();
     if (input.value !== query) return;
-    const wanted = wantedOf(query, all);
+    const said = wordsOf(query).slice(0, 12);
+    const wanted = wantedOf(said, all);
     const recent = new Set(lately().map((one) => one.path));
-    const scored = all.items.map((item) => ({ item, score: score(item, wanted, query) })).filter((one) => one.score > 0);
+    const scored = all.items.map((item) => ({ item, score: score(item, wanted, said) })).filter((one) => one.score > 0);
     scored.sort((one, other) => other.score + (recent.has(other.item.path) ? 60 : 0) - one.score - (recent.has(one.item.path) ? 60 : 0));
     show(scored.slice(0, MOST).map((one) => one.item), "");
   } catch {

@@ -77,8 +77,8 @@ pub(super) fn wrong(mistake: &Mistake, working: &[Value]) -> Option<f64> {
     formula::parse(mistake.formula).ok()?.value(&|symbol| letters.get(symbol).copied()).ok()
 }
 
-/// How far an attempt may be off: half of what a tape shows, half of the inch or centimetre that a run of goods is told to, a coin's half, a whole number not at all; else [`NEAR`], and never
-/// less than what the book's own print of the answer is off.
+/// How far an attempt may be off: half of what a tape shows, half of the inch or centimetre that a run of goods is told to, a
+/// coin's half, a whole number not at all; else [`NEAR`], and never less than what the book's own print of the answer is off.
 fn nearness(leaf: &Value, due: f64, units: Units) -> f64 {
     match leaf {
         _ if leaf.get("run") == Some(&Value::Bool(true)) => match units {

@@ -83,24 +83,15 @@ impl Knapsack {
         if held.is_empty() {
             return self.pass(sizes, values, limit, asked, &[], keep_going);
         }
-        let counted = |kind: usize| held.iter().any(|held| held.kind == kind);
-        let mut together: Vec<Asked> = asked.iter().copied().filter(|asked| !counted(asked.kind)).collect();
-        let mut found = self.pass(sizes, values, limit, &mut together, &[], keep_going)?;
-        for asked in asked.iter_mut() {
-            if !counted(asked.kind) {
-                if let Some(told) = together.iter().find(|told| told.kind == asked.kind) {
-                    *asked = *told;
-                }
-                continue;
-            }
-            let charged: Vec<(&Held, f64)> = held
-                .iter()
-                .zip(charges.iter())
-                .filter(|(held, _)| held.kind == asked.kind)
-                .map(|(held, &charge)| (held, charge))
-                .collect();
-            let alone = std::slice::from_mut(asked);
-            found.extend(self.pass(sizes, values, limit, alone, &charged, keep_going)?);
+        let counted = |asked: &Asked| held.iter().any(|held| held.kind == asked.kind);
+        asked.sort_by_key(counted);
+        let first = asked.partition_point(|asked| !counted(asked));
+        let (together, alone) = asked.split_at_mut(first);
+        let mut found = self.pass(sizes, values, limit, together, &[], keep_going)?;
+        for asked in alone {
+            let own = held.iter().zip(charges.iter().copied()).filter(|(held, _)| held.kind == asked.kind);
+            let charged: Vec<(&Held, f64)> = own.collect();
+            found.extend(self.pass(sizes, values, limit, std::slice::from_mut(asked), &charged, keep_going)?);
         }
         Ok(found)
     }
@@ -182,10 +173,9 @@ impl Knapsack {
         }
         for &size in &first {
             let (length, value) = (sizes[usize::from(size)], values[usize::from(size)]);
-            let mut at = 0;
             // Each part pattern grows by one copy at a time; those that have grown come behind and are not met again.
             let before = self.parts.len();
-            while at < before {
+            for at in 0..before {
                 let mut part = self.parts[at];
                 for _ in 0..limit[usize::from(size)] {
                     part.used += length;
@@ -197,7 +187,6 @@ impl Knapsack {
                     part.trail = self.trail.len() as u32 - 1;
                     self.parts.push(part);
                 }
-                at += 1;
             }
             if self.trail.len() > MOST_PARTS {
                 return Err(Stopped);
