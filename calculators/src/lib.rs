@@ -2,9 +2,13 @@
 //!
 //! Nothing here opens a file, reads a clock, or knows HTML or HTTP. Folders follow the trade's own sequence.
 
-pub mod quantity;
+pub use quantity;
 
-pub mod catalogue;
+/// The declaration of a calculator, and the list of all.
+pub mod catalogue {
+    pub use crate::list::{CATALOGUE, entry};
+    pub use catalogue::*;
+}
 
 pub mod wall;
 
@@ -25,3 +29,7 @@ pub mod exposure;
 pub mod practice;
 pub mod price;
 pub mod programme;
+
+mod list;
+
+pub use list::{CATALOGUE, entry};

@@ -1,5 +1,7 @@
 //! Boards, sticks and sheets before they are cut.
 
+pub use sticks::{certificate, certificate_check, instance, plan, rack, solve};
+
 pub(crate) mod board_feet;
 pub mod board_weight;
 pub mod crack_forecast;
@@ -10,18 +12,10 @@ pub mod moisture;
 pub mod movement;
 pub mod pieces_per_stick;
 
-pub mod instance;
-
-pub mod certificate;
-pub mod certificate_check;
-pub mod plan;
-pub mod solve;
-
 pub mod clear_parts;
 pub mod long_members;
 pub mod matched;
 pub mod on_hand;
-pub mod rack;
 pub mod scarf;
 pub mod stick_job;
 

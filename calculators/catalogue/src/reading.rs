@@ -10,7 +10,7 @@ use schemars::{JsonSchema, Schema};
 use serde_json::{Map, Value, json};
 
 use super::{Fault, Note, Words};
-use crate::quantity::{Exact, INCH, Length, MILLIMETRE, Money, PHYSICAL_KINDS, Tape, Units, kind_named, read_physical};
+use quantity::{Exact, INCH, Length, MILLIMETRE, Money, PHYSICAL_KINDS, Tape, Units, kind_named, read_physical};
 
 /// More list entries and fields than this are not looked at one by one.
 const MOST_FAULTS: usize = 1_000;
@@ -295,8 +295,8 @@ impl Walk<'_> {
         let other = self.units.other();
         let length = Length::read(text, other).ok().filter(|length| bare && least <= *length && *length <= most)?;
         Some(Figurative(match other {
-            Units::Metric => crate::quantity::print::millimetres(length.exact(), Length::from_nm(1)),
-            Units::Imperial => crate::quantity::print::inches(Exact::from(length), 64),
+            Units::Metric => quantity::print::millimetres(length.exact(), Length::from_nm(1)),
+            Units::Imperial => quantity::print::inches(Exact::from(length), 64),
         }))
     }
 
@@ -448,26 +448,5 @@ fn type_words(kind: &TypeKind) -> String {
             .filter(|word| *word != "left out")
             .collect::<Vec<_>>()
             .join(" or "),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use crate::quantity::Units;
-    use serde_json::json;
-
-    #[test]
-    fn the_word_that_was_probably_meant_is_offered() {
-        let entry = crate::catalogue::entry("wall-plan").expect("it is declared");
-        let mut wall = entry.example(Units::Metric).input.clone();
-        for (said, meant) in
-            [("outside", "outside-mitred"), ("inside-firts", "inside-first"), ("casing_bay", "casing-bay")]
-        {
-            wall["survey"]["right"]["kind"] = json!(said);
-            let faults = entry.read(&wall, Units::Metric).expect_err("no such end");
-            let fault = faults.iter().find(|fault| fault.pointer == "/survey/right/kind").expect("told");
-            let offered = fault.instead.as_str().unwrap_or_default();
-            assert_eq!(offered.split('-').next(), meant.split('-').next(), "{said}: {offered}");
-        }
     }
 }

@@ -19,7 +19,7 @@ use super::tape::Units;
 /// One inch is exactly 25.4 mm: international yard and pound agreement of 1959 (NIST Handbook 44, appendix C).
 /// # Examples
 /// ```
-/// use calculators::quantity::{Length, Units};
+/// use quantity::{Length, Units};
 /// let run = Length::read("14' 5 3/8\"", Units::Imperial).unwrap();
 /// assert_eq!(run.nm(), 4_403_725_000);
 /// assert_eq!(run, Length::inches(173) + Length::sixty_fourths(24));

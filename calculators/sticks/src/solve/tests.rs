@@ -2,10 +2,10 @@
 
 use proptest::prelude::*;
 
-use super::super::certificate_check::check;
-use super::super::instance::{Instance, Piece, Stick};
-use super::super::plan::{Reason, Status};
 use super::{Effort, plan};
+use crate::certificate_check::check;
+use crate::instance::{Instance, Piece, Stick};
+use crate::plan::{Reason, Status};
 
 /// Tries every way: each piece in turn goes on a stick already begun or on a new one of any kind. Gives price, sticks
 /// and the longest leftover of the best.

@@ -3,7 +3,6 @@
 
 use std::rc::Rc;
 
-use super::super::certificate::{Branch, Leaf};
 use super::best_patterns::{Knapsack, Stopped};
 use super::bounding::stand_in_amount;
 use super::columns::Pool;
@@ -13,6 +12,7 @@ use super::problem::{Case, Held, Limit, Problem};
 use super::repair::Repair;
 use super::splitting::Split;
 use super::totals::Totals;
+use crate::certificate::{Branch, Leaf};
 
 /// What may still be asked of the search: a say in stopping, from the caller, and counted work.
 pub(super) struct Patience<'a> {

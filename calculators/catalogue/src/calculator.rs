@@ -6,7 +6,7 @@ use serde::de::DeserializeOwned;
 use serde_json::Value;
 
 use super::{Card, Fault, Note, Step};
-use crate::quantity::Units;
+use quantity::Units;
 
 /// A question the trade asks, answered by arithmetic alone: no I/O, no clock, no global state.
 pub trait Calculator: 'static {

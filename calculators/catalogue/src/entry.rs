@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 
 use super::reading::{self, Reader};
 use super::{Answer, Calculator, Card, Example, Fault, Note};
-use crate::quantity::{Units, print};
+use quantity::{Units, print};
 
 /// One line of the catalogue.
 pub struct Entry {
@@ -29,7 +29,7 @@ struct Faces {
 
 impl Entry {
     /// The entry of one calculator.
-    pub(super) const fn of<C: Calculator>() -> Self {
+    pub const fn of<C: Calculator>() -> Self {
         Self {
             card: C::CARD,
             input_schema: reading::input_schema::<C::Input>,

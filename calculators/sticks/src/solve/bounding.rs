@@ -1,11 +1,11 @@
 //! The bound of one case: the best blend of patterns, and the whole numbers that prove it.
 
-use super::super::certificate::{Branch, Leaf};
 use super::best_patterns::{Asked, Prices, Stopped};
 use super::columns::Pool;
 use super::master::Master;
 use super::problem::{Case, Kind, STAND_IN};
 use super::search::{Patience, Search};
+use crate::certificate::{Branch, Leaf};
 
 /// How far values are drawn towards the best so far.
 const DRAW: f64 = 0.6;

@@ -2,7 +2,6 @@
 
 use std::collections::VecDeque;
 
-use super::super::certificate::Leaf;
 use super::best_patterns::Stopped;
 use super::bounding::ceil_near;
 use super::columns::Pattern;
@@ -12,6 +11,7 @@ use super::packing;
 use super::problem::{Case, Kind, STAND_IN};
 use super::repair::Repair;
 use super::search::{Patience, Search};
+use crate::certificate::Leaf;
 
 /// Bytes for the steps that a dive may take back.
 const DIVE_ROOM: usize = 40_000_000;

@@ -5,10 +5,10 @@
 
 use std::rc::Rc;
 
-use super::super::certificate::{Branch, Leftover};
 use super::greedy::Choice;
 use super::problem::{Kind, Origin, Problem};
 use super::search::{Patience, Search};
+use crate::certificate::{Branch, Leftover};
 
 /// What came of it.
 pub(super) struct Longest {

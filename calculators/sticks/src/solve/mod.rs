@@ -52,9 +52,9 @@ const MOST_LENGTHS: usize = 1_200;
 /// bounds after "A note on bounding a class of linear programming problems", Operations Research 38 (1990).
 /// # Examples
 /// ```
-/// use calculators::stock::instance::{Instance, Piece, Stick};
-/// use calculators::stock::plan::Status;
-/// use calculators::stock::solve::{Effort, plan};
+/// use sticks::instance::{Instance, Piece, Stick};
+/// use sticks::plan::Status;
+/// use sticks::solve::{Effort, plan};
 /// let asked = Instance {
 ///     pieces: vec![Piece { length: 61, count: 3 }, Piece { length: 47, count: 5 }, Piece { length: 33, count: 4 }],
 ///     kerf: 0,

@@ -2,7 +2,7 @@
 
 use std::sync::LazyLock;
 
-use super::Entry;
+use catalogue::Entry;
 
 /// Every calculator, in the order in which the trade meets them. A new one is one new line.
 pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
@@ -274,6 +274,21 @@ mod tests {
                 Ok(())
             });
             outcome.unwrap_or_else(|why| panic!("{}: {why}", entry.card().id));
+        }
+    }
+
+    #[test]
+    fn the_word_that_was_probably_meant_is_offered() {
+        let entry = entry("wall-plan").expect("it is declared");
+        let mut wall = entry.example(Units::Metric).input.clone();
+        for (said, meant) in
+            [("outside", "outside-mitred"), ("inside-firts", "inside-first"), ("casing_bay", "casing-bay")]
+        {
+            wall["survey"]["right"]["kind"] = json!(said);
+            let faults = entry.read(&wall, Units::Metric).expect_err("no such end");
+            let fault = faults.iter().find(|fault| fault.pointer == "/survey/right/kind").expect("told");
+            let offered = fault.instead.as_str().unwrap_or_default();
+            assert_eq!(offered.split('-').next(), meant.split('-').next(), "{said}: {offered}");
         }
     }
 }

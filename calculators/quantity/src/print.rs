@@ -19,7 +19,7 @@ const FINEST_PARTS: i64 = 64;
 /// `parts` is the denominator of the finest fraction: 8, 16, 32 or 64. Zero or less counts as one.
 /// # Examples
 /// ```
-/// use calculators::quantity::{Length, print};
+/// use quantity::{Length, print};
 /// assert_eq!(print::inches(Length::um(2_222_500).exact(), 16), "87 1/2 in");
 /// ```
 pub fn inches(exact: Exact, parts: i64) -> String {

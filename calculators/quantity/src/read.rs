@@ -68,7 +68,7 @@ impl Length {
     /// A [`LengthFault`] names the rule that was met.
     /// # Examples
     /// ```
-    /// use calculators::quantity::{Length, LengthFault, Units};
+    /// use quantity::{Length, LengthFault, Units};
     /// assert_eq!(Length::read("222,25 cm", Units::Imperial), Length::read("7 ft 3-1/2 in", Units::Metric));
     /// assert_eq!(Length::read("3,750", Units::Metric), Err(LengthFault::CommaInDoubt));
     /// ```

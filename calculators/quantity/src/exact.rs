@@ -16,7 +16,7 @@ use super::tape::Units;
 /// Numerator and denominator are 128-bit; lengths of a wall shared by a few hundred boards use a third of that.
 /// # Examples
 /// ```
-/// use calculators::quantity::{Exact, Length};
+/// use quantity::{Exact, Length};
 /// let bay = Length::mm(1000).exact().over(3).unwrap();
 /// assert_eq!(bay * 3, Length::mm(1000).exact());
 /// ```
@@ -223,7 +223,7 @@ impl JsonSchema for Exact {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{INCH, SIXTY_FOURTH};
+    use crate::{INCH, SIXTY_FOURTH};
 
     #[test]
     fn a_shared_run_adds_up_again() {

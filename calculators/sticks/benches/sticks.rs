@@ -2,10 +2,10 @@
 
 use std::hint::black_box;
 
-use calculators::stock::certificate_check::check;
-use calculators::stock::instance::{Instance, Piece, Stick};
-use calculators::stock::solve::{Effort, cheapest};
 use criterion::Criterion;
+use sticks::certificate_check::check;
+use sticks::instance::{Instance, Piece, Stick};
+use sticks::solve::{Effort, cheapest};
 
 /// Pieces of many lengths in sixty-fourths of an inch, from a seed: the same each time.
 fn house(lengths: usize, pieces: u32) -> Instance {

@@ -13,7 +13,7 @@ use super::print;
 ///
 /// # Examples
 /// ```
-/// use calculators::quantity::{Length, Run, Units};
+/// use quantity::{Length, Run, Units};
 /// assert_eq!(Run::of(Length::mm(66_667)).text(Units::Metric), "66.67 m");
 /// assert_eq!(Run::of(Length::mm(44_425)).text(Units::Imperial), "145' 9\"");
 /// ```

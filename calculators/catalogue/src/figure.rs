@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Serialize, Serializer, ser::SerializeMap};
 
-use crate::quantity::{Exact, Kind, Length, Money, Physical, Reading, Run, Within};
+use quantity::{Exact, Kind, Length, Money, Physical, Reading, Run, Within};
 
 /// Any quantity that working or words can hold.
 #[derive(Clone, Debug, PartialEq)]
@@ -99,8 +99,8 @@ impl<K: Kind, const MIN: i64, const MAX: i64> From<Physical<K, MIN, MAX>> for Fi
 ///
 /// # Examples
 /// ```
-/// use calculators::catalogue::Words;
-/// use calculators::quantity::{Length, Units};
+/// use catalogue::Words;
+/// use quantity::{Length, Units};
 /// let words = Words::new("the last bay is {} wide").with(Length::mm(330));
 /// assert_eq!(words.in_units(Units::Metric), "the last bay is 330 mm wide");
 /// ```
@@ -124,8 +124,8 @@ impl Words {
     }
 
     /// The sentence in one unit system.
-    pub fn in_units(&self, units: crate::quantity::Units) -> String {
-        let printed = serde_json::to_value(self).map(|raw| crate::quantity::print::walk(raw, units));
+    pub fn in_units(&self, units: quantity::Units) -> String {
+        let printed = serde_json::to_value(self).map(|raw| quantity::print::walk(raw, units));
         printed.ok().and_then(|value| value.as_str().map(str::to_owned)).unwrap_or_default()
     }
 }
@@ -197,8 +197,8 @@ pub struct Named {
 /// degrees. A test evaluates every formula of every worked example and compares it with the result that stands beside it.
 /// # Examples
 /// ```
-/// use calculators::catalogue::Step;
-/// use calculators::quantity::Length;
+/// use catalogue::Step;
+/// use quantity::Length;
 /// let step = Step::new("clear bay")
 ///     .by("(L - n * b) / m")
 ///     .given("L", "run", Length::mm(3660)).given("n", "boards", 9).given("b", "board width", Length::mm(64))

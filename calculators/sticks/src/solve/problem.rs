@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::super::instance::{Instance, weight_of};
 use super::columns::Pattern;
+use crate::instance::{Instance, weight_of};
 
 /// A cutting question in sizes: a piece is its length and one kerf, a stick its length and one kerf.
 ///

@@ -5,8 +5,8 @@
 
 use std::collections::BTreeMap;
 
-use super::super::certificate::{Branch, Leaf};
 use super::Doubt;
+use crate::certificate::{Branch, Leaf};
 
 /// One stick kind in one case.
 #[derive(Clone, Copy, Debug)]

@@ -20,9 +20,9 @@ pub fn back_to_rack(plan: &Plan, keep_from: i64) -> Vec<Stick> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::instance::{Instance, Piece};
-    use super::super::solve::{Effort, plan};
     use super::*;
+    use crate::instance::{Instance, Piece};
+    use crate::solve::{Effort, plan};
 
     #[test]
     fn what_is_long_enough_is_cut_from_next_time() {
