@@ -111,7 +111,7 @@ pub fn answered(book: &Handbook, entry: &Entry, input: &Value, units: Units, for
         }
         Form::Csv => answer::csv(entry.card(), &answer)
             .ok_or(ApiError::NotAcceptable("application/json, text/html or text/plain; it has no list")),
-        Form::Html => Ok(book.panel_html(entry, &answer, units)),
+        Form::Html => Ok(book.answer_html(entry, &answer, units)),
         Form::Text => Ok(book.plain_text(entry, &answer)),
         Form::Svg if entry.card().id == walls::WALL_PLAN => walls::drawing(book, entry, input, units)
             .map_err(|faults| ApiError::Faults(Fault::print_all(&faults, units))),

@@ -94,6 +94,14 @@ impl Handbook {
         panel::html(&self.theme, entry, answer, units)
     }
 
+    /// An answer that stands alone, away from its page: the cautions of its card, then the inside of the panel.
+    ///
+    /// `answer` is what [`Entry::answer`] returned for the same units.
+    pub fn answer_html(&self, entry: &Entry, answer: &Value, units: Units) -> String {
+        let cautions: String = entry.card().cautions.iter().map(|key| self.caution(key)).collect();
+        cautions + &self.panel_html(entry, answer, units)
+    }
+
     /// A calculation alone, for a script that puts it in the place of the one on the page. Links in it lead from `root`.
     pub fn calculation_html(
         &self,

@@ -2,4 +2,5 @@
 
 pub mod inputs;
 pub mod published;
+pub mod served;
 pub mod sticks;

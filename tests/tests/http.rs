@@ -1,53 +1,10 @@
 //! The API and the pages as a browser or a program meets them.
 
-use axum::Router;
-use axum::body::{Body, to_bytes};
+use axum::body::Body;
 use axum::http::{Request, StatusCode, header};
-use book::Handbook;
 use serde_json::{Value, json};
-use std::sync::LazyLock;
+use tests::served::{APP, ask, get, send};
 use tower::ServiceExt;
-
-static APP: LazyLock<Router> =
-    LazyLock::new(|| api::app(api::State::new(Handbook::built_in().expect("the book in the binary has no fault"))));
-
-/// A request, and what came back.
-struct Reply {
-    status: StatusCode,
-    media: String,
-    headers: axum::http::HeaderMap,
-    text: String,
-}
-
-impl Reply {
-    fn json(&self) -> Value {
-        serde_json::from_str(&self.text).unwrap_or_else(|why| panic!("{why}: {}", self.text))
-    }
-}
-
-async fn send(request: axum::http::request::Builder, body: impl Into<Body>) -> Reply {
-    let request = request.header(header::HOST, "127.0.0.1:7391").body(body.into()).expect("a request");
-    let reply = APP.clone().oneshot(request).await.expect("the service answers");
-    let headers = reply.headers().clone();
-    let media =
-        headers.get(header::CONTENT_TYPE).map_or(String::new(), |value| value.to_str().expect("ascii").to_owned());
-    let status = reply.status();
-    let bytes = to_bytes(reply.into_body(), 64 * 1024 * 1024).await.expect("a body");
-    Reply { status, media, headers, text: String::from_utf8_lossy(&bytes).into_owned() }
-}
-
-async fn get(path: &str) -> Reply {
-    send(Request::get(path), Body::empty()).await
-}
-
-async fn ask(id: &str, body: &str, accept: &str) -> Reply {
-    let path = format!("/api/calculators/{id}?units=metric");
-    send(
-        Request::post(path).header(header::CONTENT_TYPE, "application/json").header(header::ACCEPT, accept),
-        body.to_owned(),
-    )
-    .await
-}
 
 #[tokio::test]
 async fn every_calculator_answers_its_example_in_every_form_it_declares() {
