@@ -286,3 +286,45 @@ async fn a_stick_job_with_a_knot_a_lot_and_a_long_piece_comes_out_as_by_hand() {
     assert_eq!(fault.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert_eq!(fault.json()["errors"][0]["pointer"], "/sticks/0/price");
 }
+
+#[tokio::test]
+async fn one_mark_at_a_time_never_steps_off_either_end() {
+    let numbers = |at: String| async move {
+        let page = get(&format!("/wall?wall=a&view=numbers&at={at}")).await.text;
+        let head =
+            page.split("id=\"one-head\"").nth(1).expect("a mark").split("</h2>").next().expect("its head").to_owned();
+        let (at, of) = head.rsplit_once("mark ").and_then(|(_, count)| count.split_once(" of ")).expect("mark 3 of 12");
+        let buttons = page
+            .split("<p class=\"turns\">")
+            .nth(1)
+            .expect("two buttons")
+            .split("</p>")
+            .next()
+            .expect("their end")
+            .to_owned();
+        let buttons: Vec<_> = buttons.split("<button").skip(1).map(str::to_owned).collect();
+        let to = |button: &str| -> Option<usize> {
+            let value = button.split("value=\"").nth(1)?.split('"').next()?.parse().ok()?;
+            (!button.contains("disabled")).then_some(value)
+        };
+        (
+            at.parse::<usize>().expect("a number"),
+            of.parse::<usize>().expect("a number"),
+            to(&buttons[0]),
+            to(&buttons[1]),
+        )
+    };
+    let (_, of, ..) = numbers("1".to_owned()).await;
+    assert!(of > 20, "the plain wall has two lines of twelve marks");
+    for (asked, at) in [("0", 1), ("1", 1), ("2", 2), ("-5", 1), ("x", 1), ("999999999999999999999", 1)] {
+        assert_eq!(numbers(asked.to_owned()).await, (at, of, (at > 1).then(|| at - 1), Some(at + 1)), "at {asked}");
+    }
+    for asked in [of - 1, of, of + 1, of + 999] {
+        let at = asked.min(of);
+        assert_eq!(
+            numbers(asked.to_string()).await,
+            (at, of, Some(at - 1), (at < of).then_some(at + 1)),
+            "at {asked} of {of}"
+        );
+    }
+}
