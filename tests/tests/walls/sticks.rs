@@ -62,7 +62,8 @@ fn every_piece_of_the_wall_is_sawn_once_to_its_own_length() {
                 .flat_map(|stick| list(stick, "pieces"))
                 .map(pair)
                 .collect();
-            (asked.sort(), sawn.sort());
+            asked.sort();
+            sawn.sort();
             let without: usize = sections.iter().map(|section| list(section, "without").len()).sum();
             assert_eq!(without, 0, "{wall:?}");
             assert_eq!(sawn, asked, "{wall:?}");
