@@ -1,7 +1,8 @@
-//! In which form an answer goes out, and the forms that are made from its JSON alone.
+//! In which form an answer goes out, and the forms that are made from its tree alone.
 
 use axum::http::{HeaderMap, header};
-use calculators::catalogue::Card;
+use calculators::catalogue::{Answer, Entry, Figure, Node, Printed};
+use calculators::quantity::Units;
 use serde_json::Value;
 
 use crate::problem::ApiError;
@@ -71,17 +72,28 @@ impl Form {
     }
 }
 
+/// An answer as JSON, with the cautions that stand with it.
+pub fn json(answer: &Answer<Node>, cautions: &Value, units: Units) -> String {
+    let mut text = Printed(answer, units).to_json();
+    if text.pop() == Some('}') {
+        text.push_str(",\"cautions\":");
+        text.push_str(&cautions.to_string());
+        text.push('}');
+    }
+    text
+}
+
 /// The list of an answer as CSV: one row an entry, lengths as two columns, text and millimetres.
 ///
 /// `None` where the calculator has no list.
-pub fn csv(card: &Card, answer: &Value) -> Option<String> {
-    let rows = answer.pointer(&format!("/result{}", card.list?))?.as_array()?;
+pub fn csv(entry: &Entry, answer: &Answer<Node>, units: Units) -> Option<String> {
+    let Node::List(rows) = answer.result.at(entry.card().list?)? else { return None };
     let mut heads: Vec<String> = Vec::new();
     let cells: Vec<Vec<(String, String)>> = rows
         .iter()
         .map(|row| {
             let mut cells = Vec::new();
-            flatten(row, "", &mut cells);
+            flatten(row, "", units, &mut cells);
             for (head, _) in &cells {
                 if !heads.contains(head) {
                     heads.push(head.clone());
@@ -99,28 +111,37 @@ pub fn csv(card: &Card, answer: &Value) -> Option<String> {
     String::from_utf8(writer.into_inner().ok()?).ok()
 }
 
-fn flatten(value: &Value, name: &str, cells: &mut Vec<(String, String)>) {
+fn flatten(node: &Node, name: &str, units: Units, cells: &mut Vec<(String, String)>) {
     let joined = |part: &str| if name.is_empty() { part.to_owned() } else { format!("{name}_{part}") };
-    match value {
-        Value::Object(map) => match (map.get("tape").or_else(|| map.get("text")), map.get("mm"), map.get("value")) {
-            (Some(Value::String(text)), Some(mm), _) => {
-                cells.push((name.to_owned(), defused(text)));
-                cells.push((joined("mm"), mm.to_string()));
-            }
-            (Some(Value::String(text)), None, Some(metric)) => {
-                cells.push((name.to_owned(), defused(text)));
-                cells.push((joined("metric"), metric.to_string()));
-            }
-            (Some(Value::String(text)), ..) => cells.push((name.to_owned(), defused(text))),
-            _ => map.iter().for_each(|(part, inner)| flatten(inner, &joined(part), cells)),
-        },
-        Value::Array(items) => {
-            let texts: Vec<String> = items.iter().map(calculators::quantity::print::printed_text).collect();
+    match node {
+        Node::Group(fields) => {
+            fields.iter().for_each(|(part, inner)| flatten(inner, &joined(part), units, cells));
+        }
+        Node::List(items) => {
+            let texts: Vec<String> = items.iter().map(|item| text_of(item, units)).collect();
             cells.push((name.to_owned(), defused(&texts.join("; "))));
         }
-        Value::Null => cells.push((name.to_owned(), String::new())),
-        Value::String(text) => cells.push((name.to_owned(), defused(text))),
-        other => cells.push((name.to_owned(), other.to_string())),
+        Node::Leaf(figure) => {
+            cells.push((name.to_owned(), text_of(node, units)));
+            let number = |number: f64| serde_json::Number::from_f64(number).map(|number| number.to_string());
+            let beside = match figure {
+                Figure::Reading(reading) => number(reading.shown_in(units).in_mm()).map(|mm| (joined("mm"), mm)),
+                Figure::Physical(_, metric) => number(*metric).map(|metric| (joined("metric"), metric)),
+                figure => figure.length().and_then(|exact| Some((joined("mm"), number(exact.in_mm())?))),
+            };
+            cells.extend(beside);
+        }
+        other => cells.push((name.to_owned(), text_of(other, units))),
+    }
+}
+
+fn text_of(node: &Node, units: Units) -> String {
+    match node {
+        Node::Flag(flag) => flag.to_string(),
+        Node::Word(word) => defused(word),
+        Node::Leaf(figure) if figure.number().is_some() => figure.text(units),
+        Node::Leaf(figure) => defused(&figure.text(units)),
+        _ => String::new(),
     }
 }
 

@@ -17,6 +17,7 @@ use serde_json::{Value, json};
 use crate::answer::{self, Form};
 use crate::app::{LONGEST_WORK, State as Shared};
 use crate::live::Live;
+use crate::openapi;
 use crate::posted;
 use crate::problem::ApiError;
 use crate::walls;
@@ -43,8 +44,8 @@ async fn card(Path(id): Path<String>, Query(query): Query<HashMap<String, String
     let example = entry.example(units_of(&query)?);
     Ok(Json(json!({
         "card": entry.card(),
-        "input_schema": entry.input_schema(),
-        "answer_schema": entry.answer_schema(),
+        "input_schema": openapi::input_schema(entry),
+        "answer_schema": openapi::answer_schema(entry),
         "example": { "input": example.input, "checked_against": example.checked_against },
     })))
 }
@@ -102,17 +103,13 @@ pub fn input(entry: &Entry, headers: &HeaderMap, body: Result<Bytes, BytesReject
 /// # Errors
 /// The faults of the input, or that this calculator has no such form.
 pub fn answered(book: &Handbook, entry: &Entry, input: &Value, units: Units, form: Form) -> Result<String, ApiError> {
-    let mut answer =
-        entry.answer(input, units).map_err(|faults: Vec<Fault>| ApiError::Faults(Fault::print_all(&faults, units)))?;
+    let answer = entry.work(input, units).map_err(|faults| ApiError::Faults(Fault::print_all(&faults, units)))?;
     match form {
-        Form::Json => {
-            answer["cautions"] = cautions(book, entry);
-            Ok(answer.to_string())
-        }
-        Form::Csv => answer::csv(entry.card(), &answer)
+        Form::Json => Ok(answer::json(&answer, &cautions(book, entry), units)),
+        Form::Csv => answer::csv(entry, &answer, units)
             .ok_or(ApiError::NotAcceptable("application/json, text/html or text/plain; it has no list")),
         Form::Html => Ok(book.answer_html(entry, &answer, units)),
-        Form::Text => Ok(book.plain_text(entry, &answer)),
+        Form::Text => Ok(book.plain_text(entry, &answer, units)),
         Form::Svg if entry.card().id == walls::WALL_PLAN => walls::drawing(book, entry, input, units)
             .map_err(|faults| ApiError::Faults(Fault::print_all(&faults, units))),
         Form::Svg => Err(ApiError::NotAcceptable("application/json, text/html or text/plain; it has no drawing")),

@@ -104,7 +104,11 @@ fn read_input(file: &Path) -> Result<Value, Failure> {
 fn told(faults: &Value) -> String {
     let mut out = String::new();
     for fault in faults.as_array().into_iter().flatten() {
-        let part = |name: &str| fault.get(name).map(calculators::quantity::print::printed_text).unwrap_or_default();
+        let part = |name: &str| match fault.get(name) {
+            Some(Value::String(text)) => text.clone(),
+            Some(other) => other.to_string(),
+            None => String::new(),
+        };
         let place = if part("pointer").is_empty() { "input".to_owned() } else { part("pointer") };
         out += &format!("{place}: {}: {}", part("said"), part("why"));
         if fault.get("try").is_some_and(|value| !value.is_null()) {

@@ -93,7 +93,7 @@ pub async fn calculator(State(state): State<Shared>, choices: Choices, Path(id):
         return message(&state, choices, &ApiError::NotFound("such calculation".to_owned()));
     };
     let example = entry.example(choices.units);
-    let answer = entry.answer(&example.input, choices.units);
+    let answer = entry.work(&example.input, choices.units);
     let outcome = answer.as_ref().map_or_else(|faults| Outcome::Faults(faults), Outcome::Answer);
     html(StatusCode::OK, &state.book().calculator_page(entry, &example.input, outcome, choices.units), choices)
 }
@@ -116,7 +116,7 @@ pub async fn worked(
     let part = headers.contains_key(PART);
     let work = tokio::task::spawn_blocking(move || {
         let form = filled::read(entry, &pairs, units);
-        let answer = form.work.then(|| entry.answer(&form.values, units));
+        let answer = form.work.then(|| entry.work(&form.values, units));
         let outcome = match &answer {
             None => Outcome::Waiting,
             Some(Ok(answer)) => Outcome::Answer(answer),

@@ -10,9 +10,9 @@ use axum::extract::{Path, Query, State};
 use axum::http::{HeaderMap, HeaderName, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
 use book::Attempt;
-use calculators::catalogue::Entry;
+use calculators::catalogue::{Entry, Printed};
 use calculators::practice::{EXERCISES, Exercise, drawn, exercise, marked};
-use calculators::quantity::{Units, print};
+use calculators::quantity::Units;
 use serde::Deserialize;
 use serde_json::{Value, json};
 
@@ -150,7 +150,7 @@ pub async fn tried(Path(id): Path<String>, body: Result<Bytes, BytesRejection>) 
     Ok(Json(json!({
         "right": marked.right,
         "mistake": marked.mistake,
-        "expected": print::printed_text(&marked.expected),
-        "answer": marked.answer,
+        "expected": marked.expected.text(tried.units),
+        "answer": Printed(&marked.answer, tried.units).to_value(),
     })))
 }

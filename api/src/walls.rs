@@ -9,7 +9,7 @@ use axum::http::{HeaderMap, HeaderName, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
 use book::form as filled;
 use book::{Handbook, WallSheet, WallView};
-use calculators::catalogue::{Entry, Fault, entry};
+use calculators::catalogue::{Entry, Fault, FromNode, entry};
 use calculators::quantity::Units;
 use calculators::wall::plan::WallPlan;
 use calculators::wall::planning::plan;
@@ -31,9 +31,8 @@ pub const WALL_PLAN: &str = "wall-plan";
 /// # Errors
 /// All faults of the survey and the scheme.
 pub fn planned(entry: &Entry, values: &Value, units: Units) -> Result<(WallInput, WallPlan), Vec<Fault>> {
-    let canonical = entry.read(values, units)?;
-    let input: WallInput = serde_json::from_value(canonical)
-        .map_err(|why| vec![Fault::new("", "this wall", why.to_string(), Value::Null)])?;
+    let ours = || vec![Fault::new("", "this wall", "its own type refuses what its shape has passed", Value::Null)];
+    let input = WallInput::from_node(entry.read(values, units)?).ok_or_else(ours)?;
     let plan = plan(&input)?;
     Ok((input, plan))
 }

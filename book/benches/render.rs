@@ -18,7 +18,7 @@ fn the_book(criterion: &mut Criterion) {
     criterion.bench_function("find", |bench| bench.iter(|| book.find("second coat in a cold room")));
     let Some(entry) = entry("board-weight") else { return };
     let input = &entry.example(Units::Imperial).input;
-    let Ok(answer) = entry.answer(input, Units::Imperial) else { return };
+    let Ok(answer) = entry.work(input, Units::Imperial) else { return };
     criterion.bench_function("one calculation as a page", |bench| {
         bench.iter(|| book.calculator_page(entry, input, Outcome::Answer(&answer), Units::Imperial));
     });

@@ -1,13 +1,12 @@
 //! A calculation as it stands on a page: given, answer, how it was got, worked example, sources; and pages made of one.
 
-use calculators::catalogue::{Entry, Fault};
+use calculators::catalogue::{Answer, Entry, Fault, Kind, Node, in_words};
 use calculators::practice::exercise;
 use calculators::quantity::Units;
 use serde::Serialize;
 use serde_json::Value;
 
-use crate::form::Form;
-use crate::form::shape::{self, Shape};
+use crate::form::{Form, Place};
 use crate::handbook::Handbook;
 use crate::page::Page;
 use crate::render::{Frame, Turned};
@@ -18,8 +17,8 @@ use crate::{figure, form, panel};
 pub enum Outcome<'a> {
     /// Nothing yet: it has to be filled in first.
     Waiting,
-    /// An answer, printed in the page's units.
-    Answer(&'a Value),
+    /// An answer.
+    Answer(&'a Answer<Node>),
     /// What is wrong with it.
     Faults(&'a [Fault]),
 }
@@ -88,16 +87,12 @@ impl Handbook {
     }
 
     /// The inside of a calculator's answer panel.
-    ///
-    /// `answer` is what [`Entry::answer`] returned for the same units.
-    pub fn panel_html(&self, entry: &Entry, answer: &Value, units: Units) -> String {
+    pub fn panel_html(&self, entry: &Entry, answer: &Answer<Node>, units: Units) -> String {
         panel::html(&self.theme, entry, answer, units)
     }
 
     /// An answer that stands alone, away from its page: the cautions of its card, then the inside of the panel.
-    ///
-    /// `answer` is what [`Entry::answer`] returned for the same units.
-    pub fn answer_html(&self, entry: &Entry, answer: &Value, units: Units) -> String {
+    pub fn answer_html(&self, entry: &Entry, answer: &Answer<Node>, units: Units) -> String {
         let cautions: String = entry.card().cautions.iter().map(|key| self.caution(key)).collect();
         cautions + &self.panel_html(entry, answer, units)
     }
@@ -150,7 +145,9 @@ impl Handbook {
         };
         let form = Form::new(&self.theme, entry, values, faults, units);
         let (panel, say) = match outcome {
-            Outcome::Answer(answer) => (self.panel_html(entry, answer, units), panel::in_words_of(entry, answer)),
+            Outcome::Answer(answer) => {
+                (self.panel_html(entry, answer, units), panel::in_words_of(entry, answer, units))
+            }
             _ => (String::new(), String::new()),
         };
         let heading = heading(form.faults().len());
@@ -185,33 +182,25 @@ impl Handbook {
 
     fn example<'e>(&self, entry: &'e Entry, units: Units, root: &str) -> ExampleView<'e> {
         let example = entry.example(units);
-        let simple = shape::fields(entry.input_schema()).filter_map(|(name, node)| {
-            let shape = node.shape();
-            let value = example.input.get(name).filter(|value| !value.is_null())?;
-            if matches!(shape, Shape::Group | Shape::List { .. } | Shape::Variants { .. }) {
-                return None;
-            }
-            let text = match shape {
-                Shape::Choice(_) => shape::in_words(value.as_str().unwrap_or_default()),
-                _ => form::text_of(value, &shape, units),
+        let simple = Place::of(*entry.input()).fields().filter_map(|(name, place)| {
+            let value = example.input.get(name).filter(|value| !value.is_null() && place.is_single())?;
+            let text = match place.shape.kind {
+                Kind::Choice(_) => in_words(value.as_str().unwrap_or_default()),
+                _ => form::text_of(value, &place.shape, units),
             };
-            Some(Pair { label: node.label(name), html: figure::set(&text) })
+            Some(Pair { label: place.label(name), html: figure::set_text(&text) })
         });
-        let schema = entry.answer_schema();
         let expects = example.expects.iter().filter_map(|(pointer, value)| {
-            let place = pointer.trim_end_matches("/text").trim_end_matches("/tape");
-            let name = place.rsplit('/').next().unwrap_or_default();
-            let node = shape::at(schema, place)?;
-            let row = place.split('/').filter_map(|part| part.parse::<usize>().ok()).next_back();
-            let label = match row {
-                Some(row) => format!("{} {}", node.label(name), row + 1),
-                None => node.label(name),
-            };
+            // A pointer leads to a quantity, or to one of its texts.
+            let place = pointer.strip_prefix("/result")?;
+            let quantity = ["/text", "/tape"].into_iter().find_map(|text| place.strip_suffix(text));
+            let label = quantity.filter(|place| !place.is_empty()).unwrap_or(place);
+            let label = panel::label_at(entry.output(), label)?;
             let text = match value {
                 Value::String(text) => text.clone(),
                 other => other.to_string(),
             };
-            Some(Pair { label, html: figure::set(&text) })
+            Some(Pair { label, html: figure::set_text(&text) })
         });
         ExampleView {
             given: simple.collect(),

@@ -62,7 +62,6 @@ mod wall;
 pub use calculation::Outcome;
 pub use cautions::{Caution, Cautions, Level};
 pub use fault::{BookFault, BookFaults};
-pub use figure::{set as figure, set_in_prose as figure_in_prose};
 pub use find::Hit;
 pub use handbook::Handbook;
 pub use page::{Light, Page};

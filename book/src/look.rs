@@ -1,6 +1,6 @@
 //! A calculator's answer in one line: a few of its figures for the practice room, and the way to the calculation.
 
-use calculators::catalogue::{Fault, entry};
+use calculators::catalogue::entry;
 use calculators::quantity::Units;
 use serde::Serialize;
 use serde_json::Value;
@@ -27,19 +27,19 @@ pub(crate) fn figures(id: &str, values: &Value, show: &[String], units: Units) -
     if let (Some(input), Some(own)) = (input.as_object_mut(), own.as_object()) {
         input.extend(own.iter().map(|(name, value)| (name.clone(), value.clone())));
     }
-    let answer = entry.answer(&input, units).map_err(|faults| {
-        let printed = Fault::print_all(&faults, units);
-        let part = |key: &str| printed.pointer(&format!("/0/{key}")).and_then(Value::as_str).unwrap_or_default();
-        format!("the calculator {id} refuses {}: {}", part("pointer").trim_start_matches('/'), part("why"))
+    let answer = entry.work(&input, units).map_err(|faults| {
+        let first = faults.first().map(|fault| (fault.pointer.trim_start_matches('/'), fault.why.in_units(units)));
+        let (place, why) = first.unwrap_or_default();
+        format!("the calculator {id} refuses {place}: {why}")
     })?;
-    if let Some(missing) = show.iter().find(|place| answer.pointer(&format!("/result{place}")).is_none()) {
+    if let Some(missing) = show.iter().find(|place| answer.result.at(place).is_none()) {
         return Err(format!("the answer of {id} has nothing at {missing}"));
     }
     let headline = entry.card().headline.iter().copied();
     Ok(if show.is_empty() {
-        panel::figures_at(entry, &answer, headline)
+        panel::figures_at(entry, &answer.result, headline, units)
     } else {
-        panel::figures_at(entry, &answer, show.iter().map(String::as_str))
+        panel::figures_at(entry, &answer.result, show.iter().map(String::as_str), units)
     })
 }
 

@@ -1,8 +1,8 @@
 //! Formulas as MathML: once with their letters, once with the numbers put in.
 
 use calculators::catalogue::formula::{self, Formula};
-use calculators::quantity::{Units, print};
-use serde_json::Value;
+use calculators::catalogue::{Figure, Named};
+use calculators::quantity::{Exact, Units, print};
 
 use crate::figure::{escape, push_escaped};
 
@@ -24,8 +24,16 @@ struct At {
     times: char,
 }
 
-/// What stands in the place of a letter.
-type Leaf<'a> = &'a dyn Fn(&str) -> Option<String>;
+/// What stands in the place of a letter: its MathML, and how tightly it binds.
+type Leaf<'a> = &'a dyn Fn(&str) -> Option<(String, Binds)>;
+
+/// What is put in for the letters of a formula, and what came of it.
+#[derive(Clone, Copy)]
+pub(crate) struct PutIn<'a> {
+    pub(crate) given: &'a [Named],
+    pub(crate) result: Option<&'a Figure>,
+    pub(crate) units: Units,
+}
 
 /// `g = (L - n * b) / m` with its letters; `None` when the text is no formula.
 pub(crate) fn with_letters(result: &str, text: &str) -> Option<String> {
@@ -38,15 +46,15 @@ pub(crate) fn with_letters(result: &str, text: &str) -> Option<String> {
 ///
 /// Lengths are put in as they are read where the formula is one of lengths and counts alone, so that inches stay inches. Any
 /// other formula is written for millimetres and metric units, and shows the numbers it works with.
-pub(crate) fn with_numbers(text: &str, given: &[(&str, &Value)], result: &Value, units: Units) -> Option<String> {
+pub(crate) fn with_numbers(text: &str, put_in: PutIn<'_>) -> Option<String> {
     let tree = formula::parse(text).ok()?;
-    if given.is_empty() {
+    if put_in.given.is_empty() {
         return None;
     }
-    let as_read = units == Units::Metric || stays_true(&tree, given, result);
+    let as_read = put_in.units == Units::Metric || stays_true(&tree, put_in);
     let leaf = |name: &str| {
-        let (_, value) = given.iter().find(|(symbol, _)| *symbol == name)?;
-        Some(number(value, as_read, units))
+        let named = put_in.given.iter().find(|named| named.symbol == name)?;
+        Some(number(&named.value, as_read, put_in.units))
     };
     Some(format!(
         "<math display=\"block\"><mrow><mo>=</mo>{}</mrow></math>",
@@ -55,24 +63,26 @@ pub(crate) fn with_numbers(text: &str, given: &[(&str, &Value)], result: &Value,
 }
 
 /// Whether the numbers put in are metric although the reader's units are not.
-pub(crate) fn works_in_metric(text: &str, given: &[(&str, &Value)], result: &Value, units: Units) -> bool {
+pub(crate) fn works_in_metric(text: &str, put_in: PutIn<'_>) -> bool {
     let tree = formula::parse(text);
-    units == Units::Imperial && tree.is_ok_and(|tree| !stays_true(&tree, given, result))
+    put_in.units == Units::Imperial && tree.is_ok_and(|tree| !stays_true(&tree, put_in))
 }
 
 /// What a value is measured in: nothing, lengths, or a kind of quantity.
-fn measure(value: &Value) -> Option<&str> {
-    if value.get("nm").is_some() {
-        return Some("length");
+fn measure(figure: &Figure) -> Option<&'static str> {
+    match figure {
+        Figure::Length(_) | Figure::Reading(_) | Figure::Run(_) => Some("length"),
+        Figure::Physical(facts, _) => Some(facts.name).filter(|kind| !matches!(*kind, "number" | "percent" | "angle")),
+        _ => None,
     }
-    value.get("kind").and_then(Value::as_str).filter(|kind| !matches!(*kind, "number" | "percent" | "angle"))
 }
 
 /// A formula in which one measure meets counts only holds in any unit of that measure; one with a conversion in it does not.
 ///
 /// Temperatures never count as such: their scales do not begin at the same zero.
-fn stays_true(tree: &Formula, given: &[(&str, &Value)], result: &Value) -> bool {
-    let mut measures = given.iter().filter_map(|(_, value)| measure(value)).chain(measure(result));
+fn stays_true(tree: &Formula, put_in: PutIn<'_>) -> bool {
+    let figures = put_in.given.iter().map(|named| &named.value).chain(put_in.result);
+    let mut measures = figures.filter_map(measure);
     let Some(first) = measures.next() else { return true };
     first != "temperature" && measures.all(|other| other == first) && largest_number(tree) <= 360.0
 }
@@ -91,11 +101,7 @@ fn print(tree: &Formula, around: Binds, at: At, leaf: Leaf<'_>) -> String {
     let (html, binds) = match tree {
         Formula::Number(text) => (format!("<mn>{}</mn>", escape(text)), Binds::Atom),
         Formula::Symbol(name) => match leaf(name) {
-            // A negative number put in needs its brackets as a sum would.
-            Some(html) => {
-                let binds = if html.contains("<mo>−</mo>") { Binds::Sum } else { Binds::Atom };
-                (html, binds)
-            }
+            Some(put_in) => put_in,
             None => (symbol(name), Binds::Atom),
         },
         Formula::Negative(inner) => {
@@ -219,48 +225,48 @@ pub(crate) fn symbol(name: &str) -> String {
     format!("<mi>{}</mi>", escape(letter))
 }
 
-/// A value as a number in a formula.
-fn number(value: &Value, as_read: bool, units: Units) -> String {
-    if let Some(exact) = print::length_in(value) {
-        if as_read && units == Units::Imperial {
-            let (sign, whole, fraction) = print::stacked(exact, 64);
-            let mut out = String::from("<mrow>");
-            if !sign.is_empty() {
-                out.push_str("<mo>−</mo>");
-            }
-            if whole != 0 || fraction.is_none() {
-                out.push_str(&format!("<mn>{whole}</mn>"));
-            }
-            if let Some((top, bottom)) = fraction {
-                out.push_str(&format!("<mfrac><mn>{top}</mn><mn>{bottom}</mn></mfrac>"));
-            }
-            out.push_str("</mrow>");
-            return out;
+/// A value as a number in a formula. A negative one needs its brackets as a sum would.
+fn number(figure: &Figure, as_read: bool, units: Units) -> (String, Binds) {
+    let length = |exact: Exact| match units {
+        Units::Imperial if as_read => inches(exact),
+        _ => signed(&short(exact.in_mm())),
+    };
+    match figure {
+        Figure::Length(exact) => length(*exact),
+        Figure::Reading(reading) => length(reading.shown_in(units).exact()),
+        Figure::Run(run) => length(run.length().exact()),
+        Figure::Physical(facts, metric) if as_read && measure(figure).is_some() => {
+            signed(&facts.number(*metric, units))
         }
-        return signed(&short(exact.in_mm()));
-    }
-    if let Some(text) = value.get("minor").and(value.get("text")).and_then(Value::as_str) {
-        return signed(text);
-    }
-    if let Some(text) = value.get("text").and_then(Value::as_str).filter(|_| as_read && measure(value).is_some()) {
-        let end = text.find(|sign: char| !sign.is_ascii_digit() && sign != '.' && sign != '-').unwrap_or(text.len());
-        return signed(text.get(..end).unwrap_or_default());
-    }
-    match value.get("value").unwrap_or(value) {
-        Value::Number(number) => number.as_f64().map_or_else(String::new, |number| signed(&short(number))),
-        Value::String(text) => format!("<mtext>{}</mtext>", escape(text)),
-        _ => String::new(),
+        Figure::Physical(_, number) | Figure::Number(number) => signed(&short(*number)),
+        Figure::Count(count) => signed(&short(*count as f64)),
+        Figure::Money(money) => signed(&money.to_string()),
+        Figure::Text(_) | Figure::Words(_) => (format!("<mtext>{}</mtext>", escape(&figure.text(units))), Binds::Atom),
     }
 }
 
-fn signed(text: &str) -> String {
+fn inches(exact: Exact) -> (String, Binds) {
+    let (sign, whole, fraction) = print::stacked(exact, print::FINEST_PARTS);
+    let mut out = String::from("<mrow>");
+    if !sign.is_empty() {
+        out.push_str("<mo>−</mo>");
+    }
+    if whole != 0 || fraction.is_none() {
+        out.push_str(&format!("<mn>{whole}</mn>"));
+    }
+    if let Some((top, bottom)) = fraction {
+        out.push_str(&format!("<mfrac><mn>{top}</mn><mn>{bottom}</mn></mfrac>"));
+    }
+    (out + "</mrow>", if sign.is_empty() { Binds::Atom } else { Binds::Sum })
+}
+
+fn signed(text: &str) -> (String, Binds) {
     match text.strip_prefix('-') {
-        Some(size) => format!("<mrow><mo>−</mo><mn>{}</mn></mrow>", escape(size)),
+        Some(size) => (format!("<mrow><mo>−</mo><mn>{}</mn></mrow>", escape(size)), Binds::Sum),
         None => {
             let mut out = String::from("<mn>");
             push_escaped(&mut out, text);
-            out.push_str("</mn>");
-            out
+            (out + "</mn>", Binds::Atom)
         }
     }
 }
@@ -283,8 +289,7 @@ pub(crate) fn short(number: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use calculators::quantity::Length;
-    use serde_json::json;
+    use calculators::quantity::{Amount, Length, kind};
 
     fn letters(text: &str) -> String {
         with_letters("g", text).expect(text).replace("<mrow>", "").replace("</mrow>", "")
@@ -319,15 +324,25 @@ mod tests {
 
     #[test]
     fn numbers_put_in_stay_inches_only_where_the_formula_allows() {
-        let leaf = |length: Length| json!({ "nm": [length.nm(), 1], "tape": "x" });
-        let (run, board) = (leaf(Length::inches(120)), leaf(Length::sixty_fourths(160)));
-        let (count, area) = (json!(5), json!({ "kind": "area", "value": 0.19 }));
-        let given = [("L", &run), ("b", &board), ("n", &count)];
-        let inches = with_numbers("L - n * b", &given, &run, Units::Imperial).expect("numbers");
+        let named = |symbol: &'static str, value: Figure| Named { symbol: symbol.into(), name: "".into(), value };
+        let (run, board) = (Length::inches(120), Length::sixty_fourths(160));
+        let given = [named("L", run.into()), named("b", board.into()), named("n", 5_i64.into())];
+        let (length, area) = (Figure::from(run), Figure::from(Amount::<kind::Area>::of(0.19)));
+        let put_in = |result| PutIn { given: &given, result: Some(result), units: Units::Imperial };
+        let inches = with_numbers("L - n * b", put_in(&length)).expect("numbers");
         assert!(inches.contains("<mn>120</mn>") && inches.contains("<mfrac><mn>1</mn><mn>2</mn></mfrac>"), "{inches}");
-        assert!(!works_in_metric("L - n * b", &given, &run, Units::Imperial));
-        assert!(works_in_metric("L * b / 1000000", &given, &area, Units::Imperial));
-        let metric = with_numbers("L * b / 1000000", &given, &area, Units::Imperial).expect("numbers");
+        assert!(!works_in_metric("L - n * b", put_in(&length)));
+        assert!(works_in_metric("L * b / 1000000", put_in(&area)));
+        let metric = with_numbers("L * b / 1000000", put_in(&area)).expect("numbers");
         assert!(metric.contains("<mn>3048</mn>") && metric.contains("<mn>63.5</mn>"), "{metric}");
+    }
+
+    #[test]
+    fn a_negative_number_put_in_stands_in_brackets_where_it_is_a_factor() {
+        let given = [Named { symbol: "a".into(), name: "".into(), value: (-3_i64).into() }];
+        let put_in = PutIn { given: &given, result: None, units: Units::Metric };
+        assert!(
+            with_numbers("2 * a", put_in).expect("numbers").contains("<mo>(</mo><mrow><mo>−</mo><mn>3</mn></mrow>")
+        );
     }
 }

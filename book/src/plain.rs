@@ -1,87 +1,87 @@
 //! An answer as plain text, for a terminal: figures with their labels, lists as columns, the working line by line.
 
-use calculators::catalogue::Entry;
-use calculators::quantity::print::printed_text;
-use serde_json::{Map, Value};
+use calculators::catalogue::{Answer, Entry, Field, Kind, Named, Node, Shape, Step};
+use calculators::quantity::Units;
 
 use crate::handbook::Handbook;
 
 impl Handbook {
     /// An answer in plain text, cautions first.
-    ///
-    /// `answer` is what [`Entry::answer`] returned; its units are printed as they stand.
-    pub fn plain_text(&self, entry: &Entry, answer: &Value) -> String {
+    pub fn plain_text(&self, entry: &Entry, answer: &Answer<Node>, units: Units) -> String {
         let mut out = format!("{}\n", entry.card().question);
         for caution in entry.card().cautions.iter().filter_map(|key| self.cautions().get(key)) {
             out +=
                 &format!("\n{}: {} {} {}\n", caution.level.word(), caution.hazard, caution.consequence, caution.avoid);
         }
         out.push('\n');
-        if let Some(result) = answer.get("result").and_then(Value::as_object) {
-            group(result, entry.answer_schema().pointer("/properties/result"), 0, &mut out);
-        }
-        for note in answer.get("notes").and_then(Value::as_array).into_iter().flatten() {
-            let level = note.get("level").and_then(Value::as_str).unwrap_or("note").to_uppercase();
-            out += &format!("\n{level}: {}\n", note.get("words").map(printed_text).unwrap_or_default());
+        group(&answer.result, entry.output(), 0, units, &mut out);
+        for note in &answer.notes {
+            out += &format!("\n{}: {}\n", note.level.word().to_uppercase(), note.words.in_units(units));
         }
         out += "\nHow it was got\n";
-        for step in answer.get("working").and_then(Value::as_array).into_iter().flatten() {
-            out += &working(step);
+        for step in &answer.working {
+            out += &working(step, units);
         }
         out
     }
 }
 
-fn group(fields: &Map<String, Value>, schema: Option<&Value>, depth: usize, out: &mut String) {
+fn group(fields: &Node, shape: &Shape, depth: usize, units: Units, out: &mut String) {
     let indent = "  ".repeat(depth);
-    for (name, value) in fields {
-        let field = schema.and_then(|schema| schema.get("properties")?.get(name));
-        let label =
-            field.and_then(|field| field.get("title")?.as_str()).map_or_else(|| name.replace('_', " "), str::to_owned);
-        match value {
-            Value::Null => {}
-            Value::Array(rows) if rows.iter().any(is_group) => {
+    for (field, node) in read_by_people(fields, shape) {
+        let label = match (field.title, field.shape.title) {
+            ("", "") => field.name.replace('_', " "),
+            ("", title) | (title, _) => title.to_owned(),
+        };
+        match (node, field.shape.kind) {
+            (Node::Nothing, _) => {}
+            (Node::List(rows), Kind::List { item, .. }) if !rows.is_empty() && !item.fields().is_empty() => {
                 *out += &format!("\n{indent}{label}\n");
-                table(rows, &indent, out);
+                table(rows, item, &indent, units, out);
             }
-            Value::Array(rows) => {
-                let texts: Vec<_> = rows.iter().map(printed_text).collect();
-                *out += &format!("{indent}{label}: {}\n", texts.join(", "));
-            }
-            Value::Object(inner) if is_group(value) => {
+            (Node::Group(_), _) => {
                 *out += &format!("{indent}{label}\n");
-                group(inner, field, depth + 1, out);
+                group(node, &field.shape, depth + 1, units, out);
             }
-            leaf => *out += &format!("{indent}{label}: {}\n", printed_text(leaf)),
+            _ => *out += &format!("{indent}{label}: {}\n", cell(node, units)),
         }
     }
 }
 
-/// True for a group of fields, false for a printed quantity or a plain value.
-fn is_group(value: &Value) -> bool {
-    value.as_object().is_some_and(|map| {
-        !map.contains_key("text") || !(map.contains_key("nm") || map.contains_key("kind") || map.contains_key("minor"))
+/// The fields of a group without those that only a program reads.
+fn read_by_people<'n>(group: &'n Node, shape: &Shape) -> impl Iterator<Item = (&'static Field, &'n Node)> {
+    let known = shape.fields();
+    group.fields().iter().filter_map(move |(name, node)| {
+        let field = known.iter().find(|field| field.name == *name && !field.for_machines)?;
+        Some((field, node))
     })
 }
 
-fn cell(value: &Value) -> String {
-    match value {
-        Value::Null => String::new(),
-        Value::Array(items) => items.iter().map(cell).collect::<Vec<_>>().join(", "),
-        Value::Object(inner) if is_group(value) => {
-            inner.values().map(cell).filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" ")
+fn cell(node: &Node, units: Units) -> String {
+    match node {
+        Node::Nothing | Node::Data(_) => String::new(),
+        Node::Flag(flag) => flag.to_string(),
+        Node::Word(word) => (*word).to_owned(),
+        Node::Leaf(figure) => figure.text(units),
+        Node::List(items) => items.iter().map(|item| cell(item, units)).collect::<Vec<_>>().join(", "),
+        Node::Group(fields) => {
+            let cells = fields.iter().map(|(_, node)| cell(node, units)).filter(|text| !text.is_empty());
+            cells.collect::<Vec<_>>().join(" ")
         }
-        leaf => printed_text(leaf),
     }
 }
 
-fn table(rows: &[Value], indent: &str, out: &mut String) {
-    let heads: Vec<String> = rows.iter().filter_map(Value::as_object).fold(Vec::new(), |mut heads, row| {
-        heads.extend(row.keys().filter(|key| !heads.contains(key)).cloned().collect::<Vec<_>>());
-        heads
-    });
-    let lines: Vec<Vec<String>> = std::iter::once(heads.iter().map(|head| head.replace('_', " ")).collect())
-        .chain(rows.iter().map(|row| heads.iter().map(|head| row.get(head).map(cell).unwrap_or_default()).collect()))
+fn table(rows: &[Node], item: &Shape, indent: &str, units: Units, out: &mut String) {
+    let heads: Vec<&Field> = item
+        .fields()
+        .iter()
+        .filter(|field| !field.for_machines && rows.iter().any(|row| row.field(field.name).is_some()))
+        .collect();
+    let lines: Vec<Vec<String>> = std::iter::once(heads.iter().map(|head| head.name.replace('_', " ")).collect())
+        .chain(rows.iter().map(|row| {
+            let cells = heads.iter().map(|head| row.field(head.name).map(|node| cell(node, units)).unwrap_or_default());
+            cells.collect()
+        }))
         .collect();
     let width = |column: usize| lines.iter().map(|line: &Vec<String>| line[column].chars().count()).max().unwrap_or(0);
     let widths: Vec<_> = (0..heads.len()).map(width).collect();
@@ -91,25 +91,21 @@ fn table(rows: &[Value], indent: &str, out: &mut String) {
     }
 }
 
-fn working(step: &Value) -> String {
-    let text = |name: &str| step.get(name).map(printed_text).unwrap_or_default();
-    let mut out = format!("- {}\n", text("what"));
-    let named = |named: &Value| {
-        let part = |name: &str| named.get(name).map(printed_text).unwrap_or_default();
-        format!("{} = {} ({})", part("symbol"), part("value"), part("name"))
-    };
-    if let Some(formula) = step.get("formula").and_then(Value::as_str) {
-        let symbol = step.pointer("/result/symbol").map(printed_text).unwrap_or_default();
+fn working(step: &Step, units: Units) -> String {
+    let mut out = format!("- {}\n", step.what.in_units(units));
+    let named = |named: &Named| format!("{} = {} ({})", named.symbol, named.value.text(units), named.name);
+    if let Some(formula) = &step.formula {
+        let symbol = step.result.as_ref().map_or("", |result| &result.symbol);
         out += &format!("    {symbol} = {formula}\n");
     }
-    for given in step.get("given").and_then(Value::as_array).into_iter().flatten() {
+    for given in &step.given {
         out += &format!("    {}\n", named(given));
     }
-    if let Some(result) = step.get("result") {
+    if let Some(result) = &step.result {
         out += &format!("    gives {}\n", named(result));
     }
-    if step.get("because").is_some() {
-        out += &format!("    {}\n", text("because"));
+    if let Some(because) = &step.because {
+        out += &format!("    {}\n", because.in_units(units));
     }
     out
 }

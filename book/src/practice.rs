@@ -5,7 +5,7 @@
 
 use calculators::catalogue::{Entry, entry};
 use calculators::practice::{AnswerFault, EXERCISES, Exercise, Marked, WITHOUT, drawn, exercise};
-use calculators::quantity::{Units, print};
+use calculators::quantity::Units;
 use serde::Serialize;
 
 use crate::find::Findable;
@@ -160,11 +160,11 @@ impl Handbook {
     ) -> String {
         let card = entry.card();
         let input = drawn(exercise, entry, seed, units);
-        let read = entry.read(&input, units).unwrap_or(input);
+        let read = entry.read(&input, units);
         let verdict = attempt.and_then(|attempt| attempt.outcome.ok()).map(|marked| Verdict {
             right: marked.right,
             mistake: marked.mistake.map(figure::in_sentence),
-            expected: figure::set(&print::printed_text(&marked.expected)),
+            expected: figure::set(marked.expected.clone(), units),
             panel: self.panel_html(entry, &marked.answer, units),
         });
         let view = ExerciseView {
@@ -175,7 +175,7 @@ impl Handbook {
             seed: seed.to_string(),
             next: next.to_string(),
             units: units.word(),
-            given: panel::given(&self.theme, entry, read, units),
+            given: read.map(|input| panel::given(&self.theme, entry, &input, units)).unwrap_or_default(),
             said: attempt.map_or("", |attempt| attempt.said),
             fault: attempt
                 .and_then(|attempt| attempt.outcome.err())

@@ -250,7 +250,7 @@ impl Handbook {
             input.extend(own.iter().map(|(name, value)| (name.clone(), value.clone())));
         }
         let setting = calculation::Setting { root: "", level: 3, focus: false, told };
-        match entry.answer(&input, units) {
+        match entry.work(&input, units) {
             Ok(answer) => self.calculation(entry, &input, Outcome::Answer(&answer), units, setting),
             Err(faults) => self.calculation(entry, &input, Outcome::Faults(&faults), units, setting),
         }

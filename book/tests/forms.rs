@@ -109,7 +109,7 @@ fn turning_the_units_changes_no_value() {
             assert_eq!(form::units_of(&pairs), Some(units.other()));
             let turned = form::read(entry, &pairs, units.other()).values;
             let id = entry.card().id;
-            let result = |input, units| entry.work(input, units).ok().map(|answer| answer["result"].clone());
+            let result = |input, units| entry.work(input, units).ok().map(|answer| answer.result);
             assert_eq!(result(&turned, units.other()), result(input, units), "{id}: {turned:#}");
         }
     }
@@ -145,8 +145,7 @@ proptest! {
         let entry = &CATALOGUE[which % CATALOGUE.len()];
         let units = if metric { Units::Metric } else { Units::Imperial };
         let mut pairs: Vec<(String, String)> = noise;
-        let names: Vec<String> = entry.input_schema()["properties"].as_object().map(|fields| fields.keys().cloned().collect()).unwrap_or_default();
-        for (at, name) in names.iter().enumerate() {
+        for (at, name) in entry.input().fields().iter().map(|field| field.name).enumerate() {
             pairs.push((format!("/{name}/{at}/x"), "1".to_owned()));
             pairs.push((format!("/{name}"), "99999999999999999999".to_owned()));
         }

@@ -5,7 +5,7 @@ use axum::body::Body;
 use axum::http::{Request, header};
 use axum::routing::post;
 use book::Handbook;
-use calculators::catalogue::entry;
+use calculators::catalogue::{FromNode, Printed, entry};
 use calculators::quantity::Units;
 use calculators::wall::planning::plan;
 use calculators::wall::scheme::WallInput;
@@ -37,8 +37,7 @@ fn wall(metres: f64, boards: u32, windows: u32) -> WallInput {
         "stock": { "sticks": [{ "length": 4200, "price": "19.60" }, { "length": 4800, "price": "31.20" }] },
     });
     let entry = entry("wall-plan").expect("it is declared");
-    let canonical = entry.read(&value, Units::Metric).expect("a valid wall");
-    serde_json::from_value(canonical).expect("a typed wall")
+    WallInput::from_node(entry.read(&value, Units::Metric).expect("a valid wall")).expect("a typed wall")
 }
 
 fn walls(criterion: &mut Criterion) {
@@ -74,7 +73,9 @@ fn requests(criterion: &mut Criterion) {
     let entry = entry("pieces-per-stick").expect("it is declared");
     let input: Value = serde_json::from_str(&body).expect("JSON");
     criterion.bench_function("the same calculator without a request", |bencher| {
-        bencher.iter(|| entry.answer(black_box(&input), Units::Metric).map(|answer| answer.to_string()));
+        bencher.iter(|| {
+            entry.work(black_box(&input), Units::Metric).map(|answer| Printed(&answer, Units::Metric).to_json())
+        });
     });
 }
 

@@ -1,7 +1,7 @@
 //! Inputs of calculators taken apart and written anew: where their quantities stand, of what kind they are, and how they are spelled.
 
-use calculators::catalogue::Entry;
-use calculators::quantity::{Exact, Length, Units, kind_named, print};
+use calculators::catalogue::{Entry, Figure, Node};
+use calculators::quantity::{Length, Units, kind_named};
 use serde_json::{Value, json};
 
 /// What stands at one place of an input.
@@ -74,71 +74,29 @@ fn decimal(number: i64, unit: i64) -> String {
     if unit == 100 { text } else { short.to_owned() }
 }
 
-/// Every quantity of an input with its pointer, found by the calculator's schema.
+/// Every quantity of an input with its pointer.
 pub fn quantities(entry: &Entry, input: &Value, units: Units) -> Vec<(String, Quantity)> {
     let complete = entry.read(input, units).unwrap_or_else(|faults| panic!("{}: {faults:?}", entry.card().id));
     let mut found = Vec::new();
-    walk(entry.input_schema(), &complete, "", &mut found);
+    walk(&complete, "", &mut found);
     found
 }
 
-fn walk(schema: &Value, value: &Value, at: &str, found: &mut Vec<(String, Quantity)>) {
-    if value.is_null() {
-        return;
+fn walk(node: &Node, at: &str, found: &mut Vec<(String, Quantity)>) {
+    for (name, inner) in node.fields() {
+        walk(inner, &format!("{at}/{name}"), found);
     }
-    if schema.get("x-length").is_some() {
-        let exact: Exact = print::length_in(value).unwrap_or_else(|| panic!("no length at {at}: {value}"));
-        found.push((at.to_owned(), Quantity::Length(exact.nearest(Length::from_nm(1)).nm())));
-    } else if let Some(kind) = schema.get("x-kind").and_then(Value::as_str) {
-        let size = value["value"].as_f64().unwrap_or_else(|| panic!("no {kind} at {at}: {value}"));
-        found.push((at.to_owned(), Quantity::Physical(kind.to_owned(), size)));
-    } else if schema.get("x-money").is_some() {
-        let minor = value["minor"].as_i64().unwrap_or_else(|| panic!("no money at {at}: {value}"));
-        found.push((at.to_owned(), Quantity::Money(minor)));
-    } else if let Some(branches) = ["anyOf", "oneOf"].iter().find_map(|key| schema.get(*key)).and_then(Value::as_array)
-    {
-        if let Some(branch) = branches.iter().find(|branch| fits(branch, value)) {
-            walk(branch, value, at, found);
-        }
-    } else {
-        match value {
-            Value::Object(fields) => {
-                for (name, inner) in fields {
-                    if let Some(field) = schema.get("properties").and_then(|known| known.get(name)) {
-                        walk(field, inner, &format!("{at}/{name}"), found);
-                    }
-                }
-            }
-            Value::Array(items) => {
-                for (n, item) in items.iter().enumerate() {
-                    walk(&schema["items"], item, &format!("{at}/{n}"), found);
-                }
-            }
-            Value::Number(number) if schema.get("type").is_some_and(|kind| says(kind, "integer")) => {
-                let count = number.as_f64().unwrap_or_default();
-                found.push((at.to_owned(), Quantity::Count(count as i64)));
-            }
-            _ => {}
-        }
+    for (n, item) in node.items().iter().enumerate() {
+        walk(item, &format!("{at}/{n}"), found);
     }
-}
-
-fn says(kind: &Value, word: &str) -> bool {
-    kind == word || kind.as_array().is_some_and(|kinds| kinds.iter().any(|one| one == word))
-}
-
-/// Whether a branch of a choice is the one that a value took.
-fn fits(branch: &Value, value: &Value) -> bool {
-    if branch.get("type").is_some_and(|kind| kind == "null") {
-        return false;
-    }
-    let Some(known) = branch.get("properties").and_then(Value::as_object) else {
-        return ["x-length", "x-kind", "x-money", "items", "const", "enum", "type", "oneOf", "anyOf"]
-            .iter()
-            .any(|key| branch.get(*key).is_some());
-    };
-    let tags = known.iter().filter_map(|(name, field)| Some((name, field.get("const")?)));
-    value.is_object() && tags.into_iter().all(|(name, word)| value.get(name) == Some(word))
+    let quantity = node.figure().and_then(|figure| match figure {
+        Figure::Length(exact) => Some(Quantity::Length(exact.nearest(Length::from_nm(1)).nm())),
+        Figure::Physical(facts, metric) => Some(Quantity::Physical(facts.name.to_owned(), *metric)),
+        Figure::Money(money) => Some(Quantity::Money(money.minor())),
+        Figure::Count(count) => Some(Quantity::Count(*count)),
+        _ => None,
+    });
+    found.extend(quantity.map(|quantity| (at.to_owned(), quantity)));
 }
 
 /// The input with these quantities written into their places.
@@ -165,14 +123,10 @@ pub fn put(input: &mut Value, pointer: &str, value: Value) {
     *place = value;
 }
 
-/// A figure of an exact answer: millimetres, the kind's metric unit, minor units, or the number itself.
-pub fn figure(leaf: &Value) -> Option<f64> {
-    if let Value::Number(number) = leaf {
-        return number.as_f64();
+/// The number of an exact answer's figure: millimetres, the kind's metric unit, minor units, or the number itself.
+pub fn number(node: &Node) -> Option<f64> {
+    match node.figure()? {
+        Figure::Money(money) => Some(money.minor() as f64),
+        figure => figure.number(),
     }
-    let length = print::length_in(leaf).map(Exact::in_mm);
-    length
-        .or_else(|| leaf.get("exact").and_then(figure))
-        .or_else(|| leaf.get("value")?.as_f64())
-        .or_else(|| leaf.get("minor")?.as_f64())
 }

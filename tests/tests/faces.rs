@@ -6,7 +6,7 @@
 use axum::body::Body;
 use axum::http::{Request, header};
 use book::{Handbook, Light, render};
-use calculators::catalogue::{CATALOGUE, Entry, entry};
+use calculators::catalogue::{CATALOGUE, Entry, Kind, Shape, entry};
 use calculators::quantity::Units;
 use serde_json::{Value, json};
 use tests::inputs::{Quantity, quantities, with};
@@ -65,7 +65,7 @@ fn asked(entry: &Entry) -> Vec<Value> {
             inputs.push(with(&example, &[(pointer.clone(), quantity.sized(size))], Units::Metric));
         }
     }
-    for (pointer, words) in choices(entry.input_schema(), "") {
+    for (pointer, words) in choices(entry.input(), "") {
         for word in words {
             let mut input = example.clone();
             tests::inputs::put(&mut input, &pointer, word);
@@ -76,19 +76,14 @@ fn asked(entry: &Entry) -> Vec<Value> {
 }
 
 /// Places of an input where one of a few words is chosen, with the words; and yes and no.
-fn choices(schema: &Value, at: &str) -> Vec<(String, Vec<Value>)> {
+fn choices(shape: &Shape, at: &str) -> Vec<(String, Vec<Value>)> {
     let mut found = Vec::new();
-    for (name, field) in schema["properties"].as_object().into_iter().flatten() {
-        let words: Vec<Value> = match (&field["oneOf"], &field["enum"], &field["type"]) {
-            (Value::Array(branches), ..) => branches.iter().filter_map(|branch| branch.get("const").cloned()).collect(),
-            (_, Value::Array(words), _) => words.clone(),
-            (.., kind) if kind == "boolean" => vec![json!(true), json!(false)],
-            _ => Vec::new(),
-        };
-        if words.is_empty() {
-            found.extend(choices(field, &format!("{at}/{name}")));
-        } else {
-            found.push((format!("{at}/{name}"), words));
+    for field in shape.fields() {
+        let place = format!("{at}/{}", field.name);
+        match field.shape.kind {
+            Kind::Choice(choices) => found.push((place, choices.iter().map(|choice| choice.word.into()).collect())),
+            Kind::Flag => found.push((place, vec![json!(true), json!(false)])),
+            _ => found.extend(choices(&field.shape, &place)),
         }
     }
     found

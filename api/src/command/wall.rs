@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use book::{Light, WallSheet, WallView};
-use calculators::catalogue::{Fault, entry};
+use calculators::catalogue::{Fault, Printed, entry};
 use calculators::quantity::Units;
 use clap::Args;
 
@@ -33,9 +33,9 @@ impl Wall {
         let values = read_input(&self.file)?;
         let refused = |faults: Vec<Fault>| Failure::Input(told(&Fault::print_all(&faults, units)));
         let (input, plan) = planned(entry, &values, units).map_err(refused)?;
-        let printed = entry.answer(&values, units).map_err(refused)?;
-        let mut files = vec![("plan.json".to_owned(), format!("{printed:#}\n"))];
-        if let Some(cut_list) = answer::csv(entry.card(), &printed) {
+        let answer = entry.work(&values, units).map_err(refused)?;
+        let mut files = vec![("plan.json".to_owned(), format!("{:#}\n", Printed(&answer, units).to_value()))];
+        if let Some(cut_list) = answer::csv(entry, &answer, units) {
             files.push(("cut-list.csv".to_owned(), cut_list));
         }
         files.push(("drawing.svg".to_owned(), book.wall_drawing(&input, &plan, 1, units)));

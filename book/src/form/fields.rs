@@ -1,13 +1,13 @@
-//! The fields of a form as HTML: one walk over the schema with the values beside it.
+//! The fields of a form as HTML: one walk over the shape of an input with the values beside it.
 
-use calculators::catalogue::{Entry, Fault};
-use calculators::quantity::{Length, Units, print};
+use calculators::catalogue::{Choice, Entry, Fault, Kind, Shape, in_words};
+use calculators::quantity::{Length, Units};
 use serde::Serialize;
 use serde_json::Value;
 
-use super::shape::{Choice, Node, Shape, capital, in_words};
+use super::place::{LONGEST_LIST, Place};
 use super::told::{Told, told};
-use super::written::{physical_line, text_of};
+use super::written::{physical_line, text_of, text_of_default};
 use crate::figure;
 use crate::theme::Theme;
 
@@ -15,7 +15,7 @@ use crate::theme::Theme;
 pub(crate) struct Form<'a> {
     theme: &'a Theme,
     id: &'a str,
-    schema: &'a Value,
+    input: &'a Shape,
     values: &'a Value,
     faults: Vec<Told>,
     units: Units,
@@ -91,8 +91,8 @@ const SEGMENTS: usize = 34;
 impl<'a> Form<'a> {
     pub(crate) fn new(theme: &'a Theme, entry: &'a Entry, values: &'a Value, faults: &[Fault], units: Units) -> Self {
         let id = entry.card().id;
-        let schema = entry.input_schema();
-        Self { theme, id, schema, values, faults: told(id, schema, faults, units), units, folding: false }
+        let input = entry.input();
+        Self { theme, id, input, values, faults: told(id, input, faults, units), units, folding: false }
     }
 
     /// The same form with its empty optional fields folded away, for inputs of many fields.
@@ -108,31 +108,27 @@ impl<'a> Form<'a> {
 
     /// Whether the form is short enough to stay in view beside a long answer.
     pub(crate) fn is_short(&self) -> bool {
-        let fields: Vec<_> = super::shape::fields(self.schema).collect();
-        let simple =
-            |node: &Node<'_>| !matches!(node.shape(), Shape::Group | Shape::List { .. } | Shape::Variants { .. });
-        fields.len() <= 5 && fields.iter().all(|(_, node)| simple(node)) && self.faults.is_empty()
+        let mut fields = Place::of(*self.input).fields();
+        self.input.fields().len() <= 5 && fields.all(|(_, place)| place.is_single()) && self.faults.is_empty()
     }
 
     /// All fields.
     pub(crate) fn html(&self) -> String {
-        self.inside(self.schema, "")
+        self.inside(Place::of(*self.input), "")
     }
 
-    fn inside(&self, schema: &Value, at: &str) -> String {
-        let fields = super::shape::fields(schema).filter(|(_, node)| node.schema.get("const").is_none());
+    fn inside(&self, group: Place, at: &str) -> String {
         let (mut shown, mut folded, mut labels) = (String::new(), String::new(), Vec::new());
         // Groups and lists come after the fields that belong to nothing smaller.
         let mut below = String::new();
-        for (name, node) in fields {
-            let place = format!("{at}/{name}");
-            let html = self.field(node, name, &place);
-            let part = !node.is_single();
-            if self.folding && !part && self.is_spare(&node, &place) && !in_row(&place) {
-                labels.push(node.label(name).to_lowercase());
-                folded.push_str(&html);
-            } else if self.folding && part {
+        for (name, place) in group.fields() {
+            let at = format!("{at}/{name}");
+            let html = self.field(place, name, &at);
+            if self.folding && !place.is_single() {
                 below.push_str(&html);
+            } else if self.folding && self.is_empty(place, &at) && !in_row(&at) {
+                labels.push(place.label(name).to_lowercase());
+                folded.push_str(&html);
             } else {
                 shown.push_str(&html);
             }
@@ -146,37 +142,40 @@ impl<'a> Form<'a> {
     }
 
     /// Whether a place may be left empty, is empty, and has nothing wrong with it.
-    fn is_spare(&self, node: &Node<'_>, at: &str) -> bool {
-        let empty = self.values.pointer(at).is_none_or(Value::is_null);
-        node.optional && node.default().is_none() && empty && self.fault(at).is_none()
+    fn is_empty(&self, place: Place, at: &str) -> bool {
+        place.spare() && self.values.pointer(at).is_none_or(Value::is_null) && self.fault(at).is_none()
     }
 
     fn fault(&self, at: &str) -> Option<&Told> {
         self.faults.iter().find(|fault| fault.pointer == at)
     }
 
-    fn field(&self, node: Node<'_>, name: &str, at: &str) -> String {
-        let label = node.label(name);
-        match node.shape() {
-            Shape::Group => self.group(node, label, at),
-            Shape::Variants { tag, branches } => self.variants(node, label, at, tag, &branches),
-            Shape::List { item, least, most } => self.list(node, label, at, Node::new(item, true), (least, most)),
-            shape => self.single(node, &label, at, &shape),
+    fn field(&self, place: Place, name: &str, at: &str) -> String {
+        let label = place.label(name);
+        match place.shape.kind {
+            Kind::Group(_) => self.group(place, label, at),
+            Kind::List { item, least, most } => {
+                let most = most.unwrap_or(LONGEST_LIST).min(LONGEST_LIST);
+                self.list(place, label, at, Place::of(*item), (least, most))
+            }
+            _ => self.single(place, &label, at),
         }
     }
 
-    fn single(&self, node: Node<'_>, label: &str, at: &str, shape: &Shape<'_>) -> String {
+    fn single(&self, place: Place, label: &str, at: &str) -> String {
         let given = self.values.pointer(at).filter(|value| !value.is_null());
-        let shown = given.or_else(|| node.default());
-        let value = shown.map(|value| text_of(value, shape, self.units)).unwrap_or_default();
+        let value = match given {
+            Some(value) => text_of(value, &place.shape, self.units),
+            None => place.default().map(|default| text_of_default(&default, self.units)).unwrap_or_default(),
+        };
         let id = field_id(self.id, at);
         let mut view = FieldView {
             id: &id,
             name: at,
             kind: "plain",
             label,
-            help: node.help(),
-            optional: node.optional && node.default().is_none(),
+            help: place.help(),
+            optional: place.spare(),
             value,
             line: String::new(),
             broken: false,
@@ -185,18 +184,18 @@ impl<'a> Form<'a> {
             meaning: String::new(),
             fault: self.fault(at),
         };
-        match shape {
-            Shape::Length { .. } => {
+        match place.shape.kind {
+            Kind::Length(_) => {
                 view.kind = "length";
                 let read = Length::read(&view.value, self.units).ok();
                 view.broken = read.is_none() || view.fault.is_some();
                 view.line = match read {
-                    Some(length) => figure::set_in_prose(&print::plain(length.exact(), self.units.other())),
+                    Some(length) => figure::set_in_prose(length.exact(), self.units.other()),
                     None if view.optional && view.value.is_empty() => "left empty".to_owned(),
                     None => "no length yet".to_owned(),
                 };
             }
-            Shape::Count { least, most } => {
+            Kind::Count { least, most } => {
                 view.kind = "count";
                 view.mode = "numeric";
                 view.line = match (least, most) {
@@ -204,11 +203,11 @@ impl<'a> Form<'a> {
                     _ => String::new(),
                 };
             }
-            Shape::Physical { kind, range } => {
-                view.line = physical_line(kind, *range, self.units);
+            Kind::Physical(facts, Some(range)) => {
+                view.line = physical_line(facts, range, self.units);
             }
-            Shape::Choice(choices) => choose(&mut view, choices),
-            Shape::Flag => {
+            Kind::Choice(choices) => choose(&mut view, choices),
+            Kind::Flag => {
                 let yes_no = [Choice { word: "true", meaning: "" }, Choice { word: "false", meaning: "" }];
                 choose(&mut view, &yes_no);
                 for (option, label) in view.options.iter_mut().zip(["yes", "no"]) {
@@ -220,19 +219,18 @@ impl<'a> Form<'a> {
         self.theme.fill("field.html", &view)
     }
 
-    fn group(&self, node: Node<'_>, label: String, at: &str) -> String {
+    fn group(&self, place: Place, label: String, at: &str) -> String {
         let is_there = self.values.pointer(at).is_some_and(|value| !value.is_null());
         let id = field_id(self.id, at);
-        let optional = node.optional && node.default().is_none();
-        let absent = optional && !is_there;
+        let absent = place.spare() && !is_there;
         let says = format!("Add: {}", label.to_lowercase());
         let view = GroupView {
             id: &id,
             name: at,
             kind: if absent { "absent" } else { "group" },
-            help: node.help(),
-            inside: if absent { String::new() } else { self.inside(node.schema, at) },
-            drop: (optional && is_there).then(|| format!("drop {at}")),
+            help: place.help(),
+            inside: if absent { String::new() } else { self.inside(place, at) },
+            drop: (place.spare() && is_there).then(|| format!("drop {at}")),
             add: absent.then(|| Add { action: format!("add {at}"), says }),
             columns: Vec::new(),
             label,
@@ -241,72 +239,18 @@ impl<'a> Form<'a> {
         self.theme.fill("group.html", &view)
     }
 
-    fn variants(&self, node: Node<'_>, label: String, at: &str, tag: &str, branches: &[(&str, &Value)]) -> String {
-        let place = format!("{at}/{tag}");
-        let default = node.default().and_then(|value| value.get(tag)).and_then(Value::as_str);
-        let word = self.values.pointer(&place).and_then(Value::as_str).or(default).unwrap_or_default();
-        let chosen = branches.iter().find(|(name, _)| *name == word);
-        let choices: Vec<Choice<'_>> = branches
-            .iter()
-            .map(|(word, schema)| Choice {
-                word,
-                meaning: schema.get("description").and_then(Value::as_str).unwrap_or_default(),
-            })
-            .collect();
-        let id = field_id(self.id, &place);
-        let tag_label = capital(&in_words(tag));
-        let mut view = FieldView {
-            id: &id,
-            name: &place,
-            kind: "select",
-            label: &tag_label,
-            help: "",
-            optional: node.optional,
-            value: word.to_owned(),
-            line: String::new(),
-            broken: false,
-            mode: "text",
-            options: Vec::new(),
-            meaning: String::new(),
-            fault: self.fault(&place),
-        };
-        choose(&mut view, &choices);
-        let mut inside = self.theme.fill("field.html", &view);
-        inside.push_str(&self.theme.fill("show.html", &place));
-        if let Some((_, schema)) = chosen {
-            inside.push_str(&self.inside(schema, at));
-        }
-        let id = field_id(self.id, at);
-        let view = GroupView {
-            id: &id,
-            name: at,
-            kind: "group",
-            label,
-            help: node.help(),
-            inside,
-            drop: None,
-            add: None,
-            columns: Vec::new(),
-            fault: self.fault(at),
-        };
-        self.theme.fill("group.html", &view)
-    }
-
-    fn list(&self, node: Node<'_>, label: String, at: &str, item: Node<'_>, (least, most): (usize, usize)) -> String {
-        let rows = self.values.pointer(at).or_else(|| node.default()).and_then(Value::as_array).map_or(0, Vec::len);
+    fn list(&self, place: Place, label: String, at: &str, item: Place, (least, most): (usize, usize)) -> String {
+        let given = self.values.pointer(at).map(|rows| rows.as_array().map_or(0, Vec::len));
+        let rows = given.or_else(|| Some(place.default()?.items().len())).unwrap_or(0);
         let item_label = item.label(label.trim_end_matches('s'));
         let mut inside = String::new();
         for row in 0..rows {
             let place = format!("{at}/{row}");
             let name = format!("{item_label} {}", row + 1);
             // A row of one field leaves the id of its place to that field.
-            let own = matches!(item.shape(), Shape::Group | Shape::Variants { .. });
+            let own = matches!(item.shape.kind, Kind::Group(_));
             let id = field_id(self.id, &if own { place.clone() } else { format!("{place}-row") });
-            let body = match item.shape() {
-                Shape::Group => self.inside(item.schema, &place),
-                Shape::Variants { tag, branches } => self.variants(item, name.clone(), &place, tag, &branches),
-                shape => self.single(item, &name, &place, &shape),
-            };
+            let body = if own { self.inside(item, &place) } else { self.single(item, &name, &place) };
             let view = GroupView {
                 id: &id,
                 name: &place,
@@ -328,11 +272,11 @@ impl<'a> Form<'a> {
             name: at,
             kind: "list",
             label,
-            help: node.help(),
+            help: place.help(),
             inside,
             drop: None,
             add: (rows < most).then(|| Add { action: format!("add {at}"), says }),
-            columns: if self.folding && rows > 0 { columns(&item) } else { Vec::new() },
+            columns: if self.folding && rows > 0 { columns(item) } else { Vec::new() },
             fault: self.fault(at),
         };
         self.theme.fill("group.html", &view)
@@ -340,14 +284,10 @@ impl<'a> Form<'a> {
 }
 
 /// What the fields of a row are for.
-fn columns<'s>(item: &Node<'s>) -> Vec<ColumnView<'s>> {
-    let said = item.fields().filter(|(_, node)| !node.help().is_empty());
-    said.map(|(name, node)| ColumnView {
-        label: node.label(name),
-        help: node.help(),
-        optional: node.optional && node.default().is_none(),
-    })
-    .collect()
+fn columns(item: Place) -> Vec<ColumnView<'static>> {
+    let said = item.fields().filter(|(_, place)| !place.help().is_empty());
+    said.map(|(name, place)| ColumnView { label: place.label(name), help: place.help(), optional: place.spare() })
+        .collect()
 }
 
 /// Whether a place lies in a row of a list, where room is short.
@@ -355,7 +295,7 @@ fn in_row(at: &str) -> bool {
     at.split('/').any(|part| part.parse::<usize>().is_ok())
 }
 
-fn choose(view: &mut FieldView<'_>, choices: &[Choice<'_>]) {
+fn choose(view: &mut FieldView<'_>, choices: &[Choice]) {
     let letters: usize = choices.iter().map(|choice| choice.word.len() + 2).sum();
     view.kind = match choices.len() {
         2..=4 if in_row(view.name) => "select",

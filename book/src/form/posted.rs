@@ -1,15 +1,15 @@
 //! What a form posts, made into the JSON its calculator reads; and what its small buttons do.
 //!
-//! Field names are JSON pointers. The schema decides what each text becomes, so that a form, a command line and a JSON body
+//! Field names are JSON pointers. The shape of the input decides what each text becomes, so that a form, a command line and a JSON body
 //! end at the same place. Empty fields are left out: whether something is needed is the calculator's rule, not the form's.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use calculators::catalogue::Entry;
-use calculators::quantity::{Length, Units, kind_named, print, read_physical};
+use calculators::catalogue::{Entry, Kind, Shape};
+use calculators::quantity::{Length, Units, print, read_physical};
 use serde_json::{Map, Value};
 
-use super::shape::{self, Node, Shape};
+use super::place::{LONGEST_LIST, Place};
 
 /// The name under which a form's buttons post what they do.
 pub const ACTION: &str = "do";
@@ -35,22 +35,22 @@ pub fn read(entry: &Entry, pairs: &[(String, String)], units: Units) -> Posted {
     let action = pairs.iter().rev().find(|(name, _)| name == ACTION).map_or("", |(_, action)| action.as_str());
     let (verb, rest) = action.split_once(' ').unwrap_or((action, ""));
     let (pointer, word) = rest.split_once(' ').unwrap_or((rest, ""));
-    let schema = entry.input_schema();
+    let input = entry.input();
     let mut work = true;
     match verb {
         "add" => {
-            add(&mut values, schema, pointer, &entry.example(units).input);
+            add(&mut values, input, pointer, &entry.example(units).input);
             work = false;
         }
         "drop" => drop_at(&mut values, pointer),
         "more" | "less" => {
             let count = word.parse::<i64>().unwrap_or(1).clamp(1, 1_000);
-            step(&mut values, schema, pointer, if verb == "more" { count } else { -count }, units);
+            step(&mut values, input, pointer, if verb == "more" { count } else { -count }, units);
         }
-        "put" => set(&mut values, schema, pointer, word),
+        "put" => set(&mut values, input, pointer, word),
         "turn" => {
             let printed_in = written_in(pairs).unwrap_or(units);
-            turn(&mut values, Node::new(schema, true), printed_in, units);
+            turn(&mut values, input, printed_in, units);
         }
         _ => {}
     }
@@ -79,58 +79,39 @@ pub fn to_json(entry: &Entry, pairs: &[(String, String)]) -> Value {
         .filter(|(name, _)| name.starts_with('/'))
         .map(|(name, text)| (name.as_str(), text.as_str()))
         .collect();
-    let node = Node::new(entry.input_schema(), true);
-    value_of(node, "", &given).unwrap_or_else(|| Value::Object(Map::new()))
+    value_of(Place::of(*entry.input()), "", &given).unwrap_or_else(|| Value::Object(Map::new()))
 }
 
-fn value_of(node: Node<'_>, at: &str, given: &BTreeMap<&str, &str>) -> Option<Value> {
+fn value_of(place: Place, at: &str, given: &BTreeMap<&str, &str>) -> Option<Value> {
     let text = given.get(at).map(|text| text.trim()).filter(|text| !text.is_empty());
-    match node.shape() {
-        Shape::Group => {
-            if node.optional && !is_present(at, given) {
+    match place.shape.kind {
+        Kind::Group(_) => {
+            if place.optional() && !is_present(at, given) {
                 return None;
             }
-            Some(group(node.schema, at, given))
+            let fields = place.fields();
+            let fields = fields
+                .filter_map(|(name, field)| Some((name.to_owned(), value_of(field, &format!("{at}/{name}"), given)?)));
+            Some(Value::Object(fields.collect()))
         }
-        Shape::Variants { tag, branches } => {
-            let word =
-                given.get(format!("{at}/{tag}").as_str()).map(|word| word.trim()).filter(|word| !word.is_empty());
-            let branch = branches.iter().find(|(name, _)| Some(*name) == word);
-            match (word, branch) {
-                (None, _) if node.optional && !is_present(at, given) => None,
-                (None, _) => Some(Value::Object(Map::new())),
-                (Some(word), None) => Some(Value::Object(Map::from_iter([(tag.to_owned(), Value::from(word))]))),
-                (Some(_), Some((_, branch))) => Some(group(branch, at, given)),
-            }
-        }
-        Shape::List { item, most, .. } => {
-            let places = places(at, given);
-            if places.is_empty() && node.optional && !given.contains_key(at) {
+        Kind::List { item, most, .. } => {
+            let rows = rows(at, given);
+            if rows.is_empty() && place.optional() && !given.contains_key(at) {
                 return None;
             }
-            let item = Node::new(item, true);
-            let items = places.into_iter().take(most.saturating_add(1));
-            let items = items.map(|place| value_of(item, &format!("{at}/{place}"), given).unwrap_or(Value::Null));
+            let item = Place::of(*item);
+            let items = rows.into_iter().take(most.unwrap_or(LONGEST_LIST).min(LONGEST_LIST).saturating_add(1));
+            let items = items.map(|row| value_of(item, &format!("{at}/{row}"), given).unwrap_or(Value::Null));
             Some(items.filter(|item| !item.is_null()).collect())
         }
-        Shape::Count { .. } | Shape::Number => text.map(number),
-        Shape::Flag => text.map(|text| match text {
+        Kind::Count { .. } | Kind::Number => text.map(number),
+        Kind::Flag => text.map(|text| match text {
             "true" | "yes" | "on" => Value::Bool(true),
             "false" | "no" | "off" => Value::Bool(false),
             other => Value::from(other),
         }),
         _ => text.map(Value::from),
     }
-}
-
-fn group(schema: &Value, at: &str, given: &BTreeMap<&str, &str>) -> Value {
-    let mut fields = Map::new();
-    for (name, node) in shape::fields(schema) {
-        if let Some(value) = value_of(node, &format!("{at}/{name}"), given) {
-            fields.insert(name.to_owned(), value);
-        }
-    }
-    Value::Object(fields)
 }
 
 /// Whether anything was posted at or below a place.
@@ -143,7 +124,7 @@ fn below<'g>(prefix: &'g str, given: &'g BTreeMap<&str, &str>) -> impl Iterator<
 }
 
 /// The rows posted of a list, in order of their numbers.
-fn places(at: &str, given: &BTreeMap<&str, &str>) -> BTreeSet<u32> {
+fn rows(at: &str, given: &BTreeMap<&str, &str>) -> BTreeSet<u32> {
     let prefix = format!("{at}/");
     below(&prefix, given).filter_map(|rest| rest.split('/').next()?.parse().ok()).collect()
 }
@@ -160,31 +141,31 @@ fn number(text: &str) -> Value {
 }
 
 /// Adds a row to a list, or a group that was left out. Words of choice are taken from the example; figures are left to the person.
-fn add(values: &mut Value, schema: &Value, pointer: &str, example: &Value) {
-    let Some(node) = shape::at(schema, pointer) else { return };
+fn add(values: &mut Value, input: &Shape, pointer: &str, example: &Value) {
+    let Some(place) = Place::at(input, pointer) else { return };
     let (parent, name) = pointer.rsplit_once('/').unwrap_or(("", ""));
     let Some(Value::Object(fields)) = values.pointer_mut(parent) else { return };
-    match node.shape() {
-        Shape::List { item, most, .. } => {
+    match place.shape.kind {
+        Kind::List { item, most, .. } => {
             let list = fields.entry(name.to_owned()).or_insert_with(|| Value::Array(Vec::new()));
             if let Value::Array(rows) = list
-                && rows.len() < most
+                && rows.len() < most.unwrap_or(LONGEST_LIST).min(LONGEST_LIST)
             {
-                rows.push(blank(Node::new(item, true), example.pointer(&format!("{pointer}/0"))));
+                rows.push(blank(Place::of(*item), example.pointer(&format!("{pointer}/0"))));
             }
         }
         _ => {
-            fields.entry(name.to_owned()).or_insert_with(|| blank(node, example.pointer(pointer)));
+            fields.entry(name.to_owned()).or_insert_with(|| blank(place, example.pointer(pointer)));
         }
     }
 }
 
 /// A row without figures yet.
-fn blank(node: Node<'_>, example: Option<&Value>) -> Value {
-    match node.shape() {
-        Shape::Group => {
+fn blank(place: Place, example: Option<&Value>) -> Value {
+    match place.shape.kind {
+        Kind::Group(_) => {
             let mut fields = Map::new();
-            for (name, field) in node.fields().filter(|(_, field)| !field.optional) {
+            for (name, field) in place.fields().filter(|(_, field)| !field.optional()) {
                 let value = blank(field, example.and_then(|example| example.get(name)));
                 if !value.is_null() && value != "" {
                     fields.insert(name.to_owned(), value);
@@ -192,14 +173,8 @@ fn blank(node: Node<'_>, example: Option<&Value>) -> Value {
             }
             Value::Object(fields)
         }
-        Shape::Variants { tag, branches } => {
-            let word = example
-                .and_then(|example| example.get(tag)?.as_str())
-                .or_else(|| branches.first().map(|(word, _)| *word));
-            Value::Object(word.map(|word| (tag.to_owned(), Value::from(word))).into_iter().collect())
-        }
-        Shape::List { .. } => Value::Array(Vec::new()),
-        Shape::Choice(choices) => {
+        Kind::List { .. } => Value::Array(Vec::new()),
+        Kind::Choice(choices) => {
             let first = choices.first().map(|choice| Value::from(choice.word));
             example.filter(|word| word.is_string()).cloned().or(first).unwrap_or(Value::Null)
         }
@@ -223,10 +198,10 @@ fn drop_at(values: &mut Value, pointer: &str) {
 }
 
 /// Puts a text at a place, in the form the place asks for.
-fn set(values: &mut Value, schema: &Value, pointer: &str, text: &str) {
-    let Some(node) = shape::at(schema, pointer) else { return };
-    let value = match node.shape() {
-        Shape::Count { .. } | Shape::Number => number(text),
+fn set(values: &mut Value, input: &Shape, pointer: &str, text: &str) {
+    let Some(shape) = input.at(pointer) else { return };
+    let value = match shape.kind {
+        Kind::Count { .. } | Kind::Number => number(text),
         _ => Value::from(text),
     };
     let Some((parent, name)) = pointer.rsplit_once('/') else { return };
@@ -244,20 +219,24 @@ fn set(values: &mut Value, schema: &Value, pointer: &str, text: &str) {
 }
 
 /// Moves a length by marks of the usual tape, or a count by ones, and stays inside the bounds.
-fn step(values: &mut Value, schema: &Value, pointer: &str, count: i64, units: Units) {
-    let Some(node) = shape::at(schema, pointer) else { return };
-    let Some(value) = values.pointer(pointer).cloned().or_else(|| node.default().cloned()) else { return };
-    match node.shape() {
-        Shape::Length { least, most } => {
-            let Ok(length) = Length::from_json(&value, Some(units)) else { return };
+fn step(values: &mut Value, input: &Shape, pointer: &str, count: i64, units: Units) {
+    let Some(place) = Place::at(input, pointer) else { return };
+    let given = values.pointer(pointer).cloned();
+    match place.shape.kind {
+        Kind::Length(bounds) => {
+            let read = |value: Value| Length::from_json(&value, Some(units)).ok();
+            let default = || Some(place.default()?.length()?.nearest(Length::from_nm(1)));
+            let Some(length) = given.map_or_else(default, read) else { return };
             let moved = units.usual_tape().step().nm().saturating_mul(count).saturating_add(length.nm());
-            let moved = moved.clamp(least.unwrap_or(i64::MIN), most.unwrap_or(i64::MAX));
-            set(values, schema, pointer, &print::plain(Length::from_nm(moved).exact(), units));
+            let [least, most] = bounds.unwrap_or([Length::from_nm(i64::MIN), Length::from_nm(i64::MAX)]);
+            let moved = Length::from_nm(moved.clamp(least.nm(), most.nm()));
+            set(values, input, pointer, &print::plain(moved.exact(), units));
         }
-        Shape::Count { least, most } => {
-            let Some(number) = value.as_i64() else { return };
+        Kind::Count { least, most } => {
+            let default = || Some(place.default()?.number()? as i64);
+            let Some(number) = given.map_or_else(default, |value| value.as_i64()) else { return };
             let moved = number.saturating_add(count).clamp(least.unwrap_or(i64::MIN), most.unwrap_or(i64::MAX));
-            set(values, schema, pointer, &moved.to_string());
+            set(values, input, pointer, &moved.to_string());
         }
         _ => {}
     }
@@ -265,31 +244,23 @@ fn step(values: &mut Value, schema: &Value, pointer: &str, count: i64, units: Un
 
 /// Says every length and quantity that can be read in the units of `from` again in those of `to`. Nothing changes its value: what
 /// lies on no mark of the other system is said in millimetres to the last decimal.
-fn turn(value: &mut Value, node: Node<'_>, from: Units, to: Units) {
-    match (node.shape(), value) {
-        (Shape::Group, Value::Object(fields)) => {
-            for (name, field) in node.fields() {
-                fields.get_mut(name).into_iter().for_each(|value| turn(value, field, from, to));
+fn turn(value: &mut Value, shape: &Shape, from: Units, to: Units) {
+    match (shape.kind, value) {
+        (Kind::Group(known), Value::Object(fields)) => {
+            for field in known {
+                fields.get_mut(field.name).into_iter().for_each(|value| turn(value, &field.shape, from, to));
             }
         }
-        (Shape::Variants { tag, branches }, Value::Object(fields)) => {
-            let word = fields.get(tag).and_then(Value::as_str).unwrap_or_default().to_owned();
-            let Some((_, branch)) = branches.iter().find(|(name, _)| *name == word) else { return };
-            for (name, field) in shape::fields(branch) {
-                fields.get_mut(name).into_iter().for_each(|value| turn(value, field, from, to));
-            }
+        (Kind::List { item, .. }, Value::Array(items)) => {
+            items.iter_mut().for_each(|value| turn(value, item, from, to));
         }
-        (Shape::List { item, .. }, Value::Array(items)) => {
-            items.iter_mut().for_each(|value| turn(value, Node::new(item, true), from, to));
-        }
-        (Shape::Length { .. }, Value::String(text)) => {
+        (Kind::Length(_), Value::String(text)) => {
             let Ok(length) = Length::read(text, from) else { return };
             let plain = print::plain(length.exact(), to);
             let same = Length::read(&plain, to) == Ok(length);
             *text = if same { plain } else { print::millimetres(length.exact(), Length::from_nm(1)) };
         }
-        (Shape::Physical { kind, .. }, Value::String(text)) => {
-            let Some(facts) = kind_named(kind) else { return };
+        (Kind::Physical(facts, _), Value::String(text)) => {
             let Ok(metric) = read_physical(facts, &Value::from(text.as_str()), from) else { return };
             *text = format!("{metric} {}", facts.metric.symbol).trim_end().to_owned();
         }

@@ -1,12 +1,11 @@
 //! Faults in words, each with the label and the place of its field.
 
-use calculators::catalogue::Fault;
+use calculators::catalogue::{Fault, Node, Shape, capital, in_words};
 use calculators::quantity::Units;
 use serde::Serialize;
-use serde_json::Value;
 
 use super::fields::field_id;
-use super::shape::{self, capital, in_words};
+use super::place::Place;
 
 /// A fault in the reader's units.
 #[derive(Clone, Debug, Serialize)]
@@ -22,40 +21,39 @@ pub(crate) struct Told {
 }
 
 /// Faults in words, each with the label of its field.
-pub(super) fn told(id: &str, schema: &Value, faults: &[Fault], units: Units) -> Vec<Told> {
-    let printed = Fault::print_all(faults, units);
-    let text = |value: &Value| match value {
-        Value::String(text) => text.clone(),
-        Value::Null => String::new(),
-        other => other.to_string(),
-    };
-    printed
-        .as_array()
-        .into_iter()
-        .flatten()
-        .map(|fault| {
-            let pointer = text(&fault["pointer"]);
-            let node = shape::at(schema, &pointer).filter(|_| !pointer.is_empty());
-            let name = pointer.rsplit('/').next().unwrap_or_default();
-            let instead = Some(text(&fault["try"])).filter(|text| !text.is_empty());
-            Told {
-                target: node.map(|_| field_id(id, &pointer)).unwrap_or_default(),
-                label: label_path(schema, &pointer).unwrap_or_else(|| capital(&in_words(name))),
-                said: Some(text(&fault["said"]))
-                    .filter(|said| said != "nothing")
-                    .unwrap_or_default()
-                    .trim_matches(['«', '»'])
-                    .to_owned(),
-                why: sentence(&text(&fault["why"])),
-                instead: instead.filter(|_| node.is_some()),
-                pointer,
-            }
-        })
-        .collect()
+pub(super) fn told(id: &str, input: &Shape, faults: &[Fault], units: Units) -> Vec<Told> {
+    let told = faults.iter().map(|fault| {
+        let pointer = fault.pointer.clone();
+        let known = !pointer.is_empty() && input.at(&pointer).is_some();
+        let name = pointer.rsplit('/').next().unwrap_or_default();
+        Told {
+            target: if known { field_id(id, &pointer) } else { String::new() },
+            label: label_path(input, &pointer).unwrap_or_else(|| capital(&in_words(name))),
+            said: Some(fault.said.in_units(units))
+                .filter(|said| said != "nothing")
+                .unwrap_or_default()
+                .trim_matches(['«', '»'])
+                .to_owned(),
+            why: sentence(&fault.why.in_units(units)),
+            instead: Some(instead(&fault.instead, units)).filter(|text| known && !text.is_empty()),
+            pointer,
+        }
+    });
+    told.collect()
+}
+
+/// What would do, as the button types it.
+fn instead(node: &Node, units: Units) -> String {
+    match node {
+        Node::Nothing => String::new(),
+        Node::Leaf(figure) => figure.text(units),
+        Node::Data(value) => value.as_str().map_or_else(|| value.to_string(), str::to_owned),
+        other => other.as_str().unwrap_or_default().to_owned(),
+    }
 }
 
 /// `Openings 2, left` for a pointer into a list.
-fn label_path(schema: &Value, pointer: &str) -> Option<String> {
+fn label_path(input: &Shape, pointer: &str) -> Option<String> {
     let mut label = String::new();
     let mut at = String::new();
     for part in pointer.split('/').skip(1) {
@@ -66,7 +64,7 @@ fn label_path(schema: &Value, pointer: &str) -> Option<String> {
             label = format!("{label} {}", row.saturating_add(1));
             continue;
         }
-        let name = shape::at(schema, &at)?.label(part);
+        let name = Place::at(input, &at)?.label(part);
         label = if label.is_empty() { name } else { format!("{label}, {}", name.to_lowercase()) };
     }
     Some(label).filter(|label| !label.is_empty())

@@ -1,22 +1,19 @@
 //! Values and ranges of an input as text: in the form the book prints, where that says exactly the same.
 
-use calculators::catalogue::{Figure, Words};
-use calculators::quantity::{Length, Units, kind_named, print, read_physical};
+use calculators::catalogue::{Kind, Node, Shape};
+use calculators::quantity::{KindFacts, Length, Units, print, read_physical};
 use serde_json::Value;
 
-use super::shape::Shape;
-
 /// A value of the input as a person would write it.
-pub(crate) fn text_of(value: &Value, shape: &Shape<'_>, units: Units) -> String {
-    match (value, shape) {
+pub(crate) fn text_of(value: &Value, shape: &Shape, units: Units) -> String {
+    match (value, shape.kind) {
         (Value::String(text), _) => standard(text, shape, units),
-        (Value::Number(_), Shape::Length { .. }) => match Length::from_json(value, Some(units)) {
+        (Value::Number(_), Kind::Length(_)) => match Length::from_json(value, Some(units)) {
             Ok(length) => print::plain(length.exact(), units),
             Err(_) => value.to_string(),
         },
-        (Value::Number(number), Shape::Physical { kind, .. }) => {
-            let Some(facts) = kind_named(kind) else { return String::new() };
-            // In full in its metric unit first, since the printed form may have fewer figures than the value.
+        // In full in its metric unit first, since the printed form may have fewer figures than the value.
+        (Value::Number(number), Kind::Physical(facts, _)) => {
             standard(format!("{number} {}", facts.metric.symbol).trim_end(), shape, units)
         }
         (Value::Object(leaf), _) => {
@@ -28,13 +25,19 @@ pub(crate) fn text_of(value: &Value, shape: &Shape<'_>, units: Units) -> String 
     }
 }
 
+/// What stands in a field that nobody has filled.
+pub(super) fn text_of_default(default: &Node, units: Units) -> String {
+    match default {
+        Node::Flag(flag) => flag.to_string(),
+        Node::Word(word) => (*word).to_owned(),
+        Node::Leaf(figure) => figure.text(units),
+        _ => String::new(),
+    }
+}
+
 /// The range of a physical quantity, rounded to its inside to three figures that count.
-pub(super) fn physical_line(kind: &str, range: Option<(f64, f64)>, units: Units) -> String {
-    let Some((facts, (least, most))) = kind_named(kind).zip(range) else { return String::new() };
-    let unit = match units {
-        Units::Imperial => facts.imperial,
-        Units::Metric => facts.metric,
-    };
+pub(super) fn physical_line(facts: &KindFacts, [least, most]: [f64; 2], units: Units) -> String {
+    let unit = facts.unit(units);
     let number = |metric: f64, up: bool| {
         let value = (metric - unit.offset) / unit.factor;
         let size = value.abs().max(1e-9);
@@ -60,18 +63,17 @@ pub(super) fn physical_line(kind: &str, range: Option<(f64, f64)>, units: Units)
 }
 
 /// A text in the form the book prints, where that says exactly the same; else as it was written.
-fn standard(text: &str, shape: &Shape<'_>, units: Units) -> String {
-    match shape {
-        Shape::Length { .. } => {
+fn standard(text: &str, shape: &Shape, units: Units) -> String {
+    match shape.kind {
+        Kind::Length(_) => {
             let Ok(length) = Length::read(text, units) else { return text.to_owned() };
             let printed = print::plain(length.exact(), units);
             if Length::read(&printed, units) == Ok(length) { printed } else { text.to_owned() }
         }
-        Shape::Physical { kind, .. } => {
-            let Some(facts) = kind_named(kind) else { return text.to_owned() };
+        Kind::Physical(facts, _) => {
             let read = |text: &str| read_physical(facts, &Value::from(text), units).ok();
             let Some(metric) = read(text) else { return text.to_owned() };
-            let printed = Words::new("{}").with(Figure::Physical(facts.name, metric)).in_units(units);
+            let printed = facts.text(metric, units);
             let same = read(&printed).is_some_and(|other| other.total_cmp(&metric).is_eq());
             if same { printed } else { text.to_owned() }
         }

@@ -12,9 +12,8 @@ use crate::reference::{Row, TableView, cell, figure_cell};
 pub(super) fn fractions(_: Units) -> TableView {
     let one = |count: i64| {
         let exact = Length::sixty_fourths(count).exact();
-        let text = calculators::quantity::print::inches(exact, 64);
         let inches = exact.in_mm() / 25.4;
-        let fraction = figure_cell(figure::set(text.trim_end_matches(" in")));
+        let fraction = figure_cell(figure::inches_alone(exact));
         [
             fraction,
             cell(format!("{:.4}", inches + 1e-9)),
@@ -72,9 +71,8 @@ pub(super) fn movement(units: Units) -> TableView {
         Units::Metric => Length::mm(90),
     };
     let (dry, damp) = (moisture::equilibrium_moisture(21.0, 30.0), moisture::equilibrium_moisture(21.0, 65.0));
-    let moved = |coefficient: f64| {
-        figure_cell(figure::set(&decimal(moisture::width_change(rail, coefficient, damp - dry), 1, units)))
-    };
+    let moved =
+        |coefficient: f64| figure_cell(decimal(moisture::width_change(rail, coefficient, damp - dry), 1, units));
     let rows = moisture::COEFFICIENTS.iter().map(|(species, flat, quarter)| Row {
         cells: vec![
             cell(*species),

@@ -12,12 +12,11 @@ use crate::reference::{Row, TableView, cell, figure_cell};
 pub(super) fn nails(units: Units) -> TableView {
     let rows = nail_sizes::COMMON.iter().map(|common| {
         let shank = |list| {
-            nail_sizes::of_penny(list, common.penny)
-                .map_or_else(String::new, |nail| figure::set(&decimal(nail.shank(), 2, units)))
+            nail_sizes::of_penny(list, common.penny).map_or_else(String::new, |nail| decimal(nail.shank(), 2, units))
         };
         let figures = [
             length(common.length(), units),
-            figure::set(&decimal(common.shank(), 2, units)),
+            decimal(common.shank(), 2, units),
             shank(&nail_sizes::BOX),
             shank(&nail_sizes::FINISHING),
         ];
@@ -30,7 +29,7 @@ pub(super) fn nails(units: Units) -> TableView {
 
 pub(super) fn wires(units: Units) -> TableView {
     let rows = (6..=23).rev().filter_map(|gauge| {
-        let shank = figure::set(&decimal(nail_sizes::wire_diameter(gauge)?, 2, units));
+        let shank = decimal(nail_sizes::wire_diameter(gauge)?, 2, units);
         Some(Row { cells: vec![cell(gauge.to_string()), figure_cell(shank)] })
     });
     figured("Steel wire gauges", vec!["Gauge", "Diameter"], rows.collect(), &[nail_sizes::SOURCE])
@@ -90,7 +89,8 @@ pub(super) fn bead_runs(units: Units) -> TableView {
     let cartridge: Amount<kind::SmallVolume> = Amount::of(usual_cartridge(units));
     let run = |shape: BeadShape, size: Length| {
         let metres = metres_per(cartridge, shape.section_mm2(size, size), 0.0);
-        figure_cell(figure::set(&figure::run(Length::nearest_mm(metres * 1_000.0), units)))
+        let (number, unit) = figure::run(Length::nearest_mm(metres * 1_000.0), units);
+        figure_cell(figure::with_unit(&number, unit))
     };
     let rows = sizes.into_iter().map(|size| Row {
         cells: vec![
@@ -116,6 +116,5 @@ pub(super) fn bead_runs(units: Units) -> TableView {
 fn usual_cartridge(units: Units) -> f64 {
     let caulk = entry("caulk");
     let read = caulk.and_then(|caulk| caulk.read(&caulk.example(units).input, units).ok());
-    read.and_then(|input| input.pointer("/cartridge/value").or_else(|| input.get("cartridge"))?.as_f64())
-        .unwrap_or_default()
+    read.and_then(|input| input.at("/cartridge")?.number()).unwrap_or_default()
 }

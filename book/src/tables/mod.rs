@@ -74,7 +74,7 @@ fn row<const N: usize>(texts: [String; N]) -> Row {
 }
 
 fn length(length: Length, units: Units) -> String {
-    figure::set(&length.text(units))
+    figure::set(length, units)
 }
 
 /// A row that begins with words and goes on with lengths.
@@ -91,8 +91,8 @@ fn amount<K: Kind>(metric: f64, units: Units) -> String {
 /// A length finer than a tape shows: thousandths of an inch, or millimetres to so many places.
 fn decimal(length: Length, places: usize, units: Units) -> String {
     match units {
-        Units::Imperial => format!("{:.3} in", length.in_mm() / 25.4),
-        Units::Metric => format!("{:.places$} mm", length.in_mm()),
+        Units::Imperial => figure::with_unit(&format!("{:.3}", length.in_mm() / 25.4), "in"),
+        Units::Metric => figure::with_unit(&format!("{:.places$}", length.in_mm()), "mm"),
     }
 }
 

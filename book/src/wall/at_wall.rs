@@ -31,7 +31,7 @@ pub(super) fn one(layout: &Layout, at: usize, units: Units) -> Option<OneMark> {
     let at = at.clamp(1, of.max(1));
     let (line, mark) = *all.get(at - 1)?;
     Some(OneMark {
-        line: figure::in_sentence(&line.name.in_units(units)),
+        line: figure::words(&line.name, units),
         board: mark.board,
         left: shown(&mark.left, units),
         right: shown(&mark.right, units),

@@ -7,7 +7,6 @@ use serde::Serialize;
 
 use super::ways::bay_range;
 use crate::figure;
-use crate::form::shape::capital;
 
 /// One thing agreed.
 #[derive(Debug, Serialize)]
@@ -20,7 +19,7 @@ pub(super) struct AgreedView {
 pub(super) fn agreed(input: &WallInput, layout: &Layout, units: Units) -> Vec<AgreedView> {
     let scheme = &input.scheme;
     let row = |label, value: String| AgreedView { label, value };
-    let length = |length: calculators::quantity::Exact| figure::set(&length.text(units));
+    let length = |length: calculators::quantity::Exact| figure::set(length, units);
     let material = match scheme.material {
         Material::Mdf => "MDF",
         Material::Solid => "solid wood",
@@ -40,7 +39,7 @@ pub(super) fn agreed(input: &WallInput, layout: &Layout, units: Units) -> Vec<Ag
     ];
     let done = layout.conflicts.iter().flat_map(|conflict| {
         let applied = conflict.options.iter().filter(|option| option.applied);
-        applied.map(|option| figure::in_sentence(&capital(&option.words.in_units(units))))
+        applied.map(|option| figure::sentence(&option.words, units))
     });
     let done: Vec<String> = done.collect();
     rows.push(row("In the way, and settled so", if done.is_empty() { "nothing".to_owned() } else { done.join("; ") }));
@@ -55,7 +54,7 @@ fn rails(layout: &Layout, units: Units) -> String {
     let heights: Vec<String> = edges
         .map(|offset| {
             let name = offset.name.in_units(units).trim_end_matches(", top edge").to_owned();
-            format!("{name} up to {}", figure::set(&offset.height.text(units)))
+            format!("{name} up to {}", figure::set(offset.height, units))
         })
         .collect();
     if heights.is_empty() { "none".to_owned() } else { heights.join("; ") }

@@ -1,6 +1,6 @@
 //! The cut list and the sticks it is sawn from.
 
-use calculators::quantity::{Length, Units, print};
+use calculators::quantity::{Length, Units};
 use calculators::wall::plan::{Cut, CutKind, EndCut, HeightKnown, Layout, MemberKind};
 use calculators::wall::scheme::WallInput;
 use serde::Serialize;
@@ -58,7 +58,7 @@ pub(super) fn cuts(wall: &str, layout: &Layout, units: Units) -> Vec<CutView> {
     let view = |cut: &Cut| CutView {
         label: cut.label.clone(),
         what: what(cut.kind),
-        width: figure::set(&cut.width.text(units)),
+        width: figure::set(cut.width, units),
         length: shown(&cut.length, units),
         start: end_cut(cut.start),
         end: end_cut(cut.end),
@@ -67,7 +67,7 @@ pub(super) fn cuts(wall: &str, layout: &Layout, units: Units) -> Vec<CutView> {
             HeightKnown::Interpolated => "between stations",
             HeightKnown::NotMeasured => "not measured",
         },
-        remarks: cut.remarks.iter().map(|remark| figure::in_sentence(&remark.in_units(units))).collect(),
+        remarks: cut.remarks.iter().map(|remark| figure::words(remark, units)).collect(),
         key: format!("wall-{wall}/{}-cut-{}", layout.rank, cut.label),
     };
     layout.cut_list.iter().map(view).collect()
@@ -87,7 +87,7 @@ const fn what(kind: MemberKind) -> &'static str {
 }
 
 fn end_cut(cut: EndCut) -> String {
-    let angle = print::printed_text(&serde_json::Value::from(cut.saw.text(Units::Metric)));
+    let angle = cut.saw.text(Units::Metric);
     match cut.cut {
         CutKind::Square => "square".to_owned(),
         CutKind::Mitre => format!("mitre {angle}"),
@@ -116,14 +116,14 @@ pub(super) fn sticks(input: &WallInput, layout: &Layout, units: Units) -> Vec<St
             .collect();
         let lines = plan.sticks.iter().enumerate().map(|(row, stick)| StickLine {
             number: row + 1,
-            stick: figure::set(&stick.stick.text(units)),
-            from: stick.from.map(|from| figure::set(&from.text(units))),
+            stick: figure::set(stick.stick, units),
+            from: stick.from.map(|from| figure::set(from, units)),
             pieces: stick
                 .pieces
                 .iter()
-                .map(|piece| PieceView { label: piece.label.clone(), length: figure::set(&piece.length.text(units)) })
+                .map(|piece| PieceView { label: piece.label.clone(), length: figure::set(piece.length, units) })
                 .collect(),
-            offcut: figure::set(&stick.offcut.text(units)),
+            offcut: figure::set(stick.offcut, units),
             keep: stick.keep,
         });
         let noun = if plan.sticks.len() == 1 { "stick" } else { "sticks" };
@@ -133,7 +133,7 @@ pub(super) fn sticks(input: &WallInput, layout: &Layout, units: Units) -> Vec<St
             format!("{} {noun}. No plan can do with fewer than {}.", plan.sticks.len(), plan.at_least)
         };
         views.push(SticksView {
-            section: format!("{} × {}", figure::set(&plan.width.text(units)), figure::set(&plan.thickness.text(units))),
+            section: format!("{} × {}", figure::set(plan.width, units), figure::set(plan.thickness, units)),
             count: plan.sticks.len(),
             drawing: stick_bars(&format!("sticks-{index}"), &bars, kerf, units),
             proof,

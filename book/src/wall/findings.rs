@@ -6,7 +6,6 @@ use calculators::wall::plan::{Action, Choice, Layout, Severity, WallPlan};
 use serde::Serialize;
 
 use crate::figure;
-use crate::form::shape::capital;
 
 /// One finding.
 #[derive(Debug, Serialize)]
@@ -42,7 +41,7 @@ pub(super) fn findings(layout: &Layout, units: Units) -> Vec<FindingView> {
         .map(|(index, conflict)| FindingView {
             number: index + 1,
             settle: conflict.severity == Severity::Settle,
-            said: figure::in_sentence(&capital(&conflict.said.in_units(units))),
+            said: figure::sentence(&conflict.said, units),
             members: conflict.members.join(", "),
             options: conflict.options.iter().map(|option| option_view(option, units)).collect(),
         })
@@ -52,7 +51,7 @@ pub(super) fn findings(layout: &Layout, units: Units) -> Vec<FindingView> {
 fn option_view(option: &Choice, units: Units) -> OptionView {
     OptionView {
         action: action(option.action),
-        words: figure::in_sentence(&capital(&option.words.in_units(units))),
+        words: figure::sentence(&option.words, units),
         state: match (option.applied, option.allowed) {
             (true, _) => "done in this plan",
             (_, true) => "possible",
@@ -64,7 +63,7 @@ fn option_view(option: &Choice, units: Units) -> OptionView {
 pub(super) fn remarks(plan: &WallPlan, units: Units) -> Vec<RemarkView> {
     let remark = |note: &calculators::catalogue::Note| RemarkView {
         hold: note.level == NoteLevel::Hold,
-        words: figure::in_sentence(&capital(&note.words.in_units(units))),
+        words: figure::sentence(&note.words, units),
     };
     plan.notes.iter().map(remark).collect()
 }

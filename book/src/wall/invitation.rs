@@ -1,6 +1,6 @@
 //! What stands in a chapter for the wall plan: its drawing of the practice room, and the way to the sheet.
 
-use calculators::catalogue::Entry;
+use calculators::catalogue::{Entry, FromNode};
 use calculators::quantity::Units;
 use calculators::wall::planning::plan;
 use calculators::wall::practice_room::{self, Wall};
@@ -35,7 +35,7 @@ impl Handbook {
     /// The practice room's wall with windows, drawn, and links to the sheet with each of its walls.
     pub(crate) fn wall_invitation(&self, entry: &Entry, units: Units) -> String {
         let values = practice_room::input(Wall::Windows, units);
-        let input = entry.read(&values, units).ok().and_then(|input| serde_json::from_value::<WallInput>(input).ok());
+        let input = entry.read(&values, units).ok().and_then(WallInput::from_node);
         let drawing = input.and_then(|input| {
             let plan = plan(&input).ok()?;
             Some(self.drawing_of(&input, &plan, 1, units))

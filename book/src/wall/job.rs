@@ -1,13 +1,12 @@
 //! Shopping list, programme, and cost, as rows and a time line.
 
-use calculators::catalogue::Figure;
-use calculators::quantity::{Money, Units, print};
+use calculators::quantity::{Money, Units};
 use calculators::wall::job::{Job, ProgrammeLine};
 use serde::Serialize;
 
 use crate::drawing::{TimeBar, time_line};
 use crate::figure;
-use crate::form::shape::capital;
+use calculators::catalogue::capital;
 
 /// What a layout takes besides its boards.
 #[derive(Debug, Serialize)]
@@ -58,13 +57,9 @@ fn money(label: &str, amount: Money) -> Pair {
 }
 
 pub(super) fn view(job: &Job, units: Units) -> JobView {
-    let printed = |figure: &Figure| {
-        let raw = serde_json::to_value(figure).unwrap_or_default();
-        figure::set(&print::printed_text(&print::walk(raw, units)))
-    };
-    let mut paint = vec![pair("Area to coat", figure::set(&job.paint_area.text(units)))];
-    paint.extend(job.paint_per_coat.map(|paint| pair("Paint for one coat", figure::set(&paint.text(units)))));
-    paint.extend(job.wet_film.map(|film| pair("Wet film", figure::set(&film.text(units)))));
+    let mut paint = vec![pair("Area to coat", figure::set(job.paint_area, units))];
+    paint.extend(job.paint_per_coat.map(|paint| pair("Paint for one coat", figure::set(paint, units))));
+    paint.extend(job.wet_film.map(|film| pair("Wet film", figure::set(film, units))));
     let bars: Vec<TimeBar<'_>> = job
         .programme
         .iter()
@@ -81,8 +76,8 @@ pub(super) fn view(job: &Job, units: Units) -> JobView {
             .iter()
             .map(|line| BuyView {
                 what: capital(&line.what),
-                buy: printed(&line.buy),
-                unit: figure::in_sentence(&line.unit.in_units(units)),
+                buy: figure::set(line.buy.clone(), units),
+                unit: figure::words(&line.unit, units),
                 cost: line.cost.map_or_else(String::new, |cost| cost.to_string()),
             })
             .collect(),
@@ -90,11 +85,7 @@ pub(super) fn view(job: &Job, units: Units) -> JobView {
         time_line: if bars.is_empty() { String::new() } else { time_line("time-line", &bars) },
         programme: job.programme.iter().map(line_view).collect(),
         done: job.done.clone(),
-        labour: job
-            .labour
-            .iter()
-            .map(|task| pair(&capital(&task.task), figure::set(&task.hours.text(units))))
-            .collect(),
+        labour: job.labour.iter().map(|task| pair(&capital(&task.task), figure::set(task.hours, units))).collect(),
         cost: job.cost.map_or_else(Vec::new, |cost| {
             vec![
                 money("Labour", cost.labour),
@@ -105,7 +96,7 @@ pub(super) fn view(job: &Job, units: Units) -> JobView {
             ]
         }),
         price: job.price.map(|price| price.to_string()),
-        assumed: job.assumed.iter().map(|words| figure::in_sentence(&capital(&words.in_units(units)))).collect(),
+        assumed: job.assumed.iter().map(|words| figure::sentence(words, units)).collect(),
     }
 }
 

@@ -55,8 +55,8 @@ fn line_view(wall: &str, index: usize, line: &MarkLine, layout: &Layout, units: 
         })
         .collect();
     MarkLineView {
-        name: figure::in_sentence(&line.name.in_units(units)),
-        height: figure::set(&line.height.text(units)),
+        name: figure::words(&line.name, units),
+        height: figure::set(line.height, units),
         marks,
         last: shown(&line.last, units),
     }
@@ -69,9 +69,9 @@ pub(super) fn offsets(layout: &Layout, units: Units) -> Vec<OffsetView> {
         .map(|offset| {
             let shown = offset.offset.shown_in(units);
             OffsetView {
-                name: figure::in_sentence(&offset.name.in_units(units)),
-                height: figure::set(&offset.height.text(units)),
-                offset: figure::set(&shown.size().text(units)),
+                name: figure::words(&offset.name, units),
+                height: figure::set(offset.height, units),
+                offset: figure::set(shown.size(), units),
                 way: match (shown.is_positive(), shown.is_negative()) {
                     (true, _) => "up",
                     (_, true) => "down",
@@ -84,17 +84,16 @@ pub(super) fn offsets(layout: &Layout, units: Units) -> Vec<OffsetView> {
 
 /// A tape reading as a figure, in one unit system.
 pub(super) fn shown(reading: &Reading, units: Units) -> String {
-    figure::set(&reading.shown_in(units).text(units))
+    figure::set(reading.shown_in(units), units)
 }
 
 fn over(reading: &Reading, units: Units) -> String {
     let left = reading.exact - reading.shown_in(units);
-    let text = left.size().text(units);
     if left.size().nearest(calculators::quantity::SIXTY_FOURTH) == calculators::quantity::Length::ZERO {
         return String::new();
     }
     let side = if left.is_positive() { "full" } else { "bare" };
-    figure::in_sentence(&format!("{text} {side}"))
+    format!("{} {side}", figure::in_line(left.size(), units))
 }
 
 fn standing(place: &Position) -> String {

@@ -10,7 +10,6 @@ use serde_json::Value;
 use super::{at_wall, client, cuts, findings, how, job, marks, pole, ways};
 use crate::drawing::{Elevation, elevation};
 use crate::figure;
-use crate::form::shape::capital;
 use crate::form::{Form, Told};
 use crate::handbook::Handbook;
 use crate::page::Page;
@@ -263,7 +262,7 @@ fn plan_view(
         .count();
     let sticks: usize = layout.sticks.iter().map(|plan| plan.sticks.len()).sum();
     let mut numbers = vec![
-        cell("length on which bays are set out", figure::set(&plan.length.text(units))),
+        cell("length on which bays are set out", figure::set(plan.length, units)),
         cell("clear bays", ways::bay_range(layout, "<small>to</small>", units)),
         cell("boards along the foot", layout.boards.to_string()),
         cell("pieces to cut", layout.cut_list.len().to_string()),
@@ -278,8 +277,8 @@ fn plan_view(
         cells: vec![
             cell("Wall", figure::escape(&plan.wall)),
             cell("Measured", measured),
-            cell("Floor falls", figure::set(&plan.floor_fall.text(units))),
-            cell("Tape", figure::set(&input.scheme.tape.in_units(units).step().text(units))),
+            cell("Floor falls", figure::set(plan.floor_fall, units)),
+            cell("Tape", figure::set(input.scheme.tape.in_units(units).step(), units)),
         ],
         drawing: elevation("elevation", &drawing, units),
         numbers,
@@ -291,7 +290,7 @@ fn plan_view(
         offsets: marks::offsets(layout, units),
         cuts: cuts::cuts(&plan.wall, layout, units),
         sticks: cuts::sticks(input, layout, units),
-        reason: figure::in_sentence(&capital(&layout.reason.in_units(units))),
+        reason: figure::sentence(&layout.reason, units),
         job: job::view(&layout.job, units),
         how: how::view(theme, input, layout, sheet.view, units),
         one: at_wall::one(layout, sheet.at, units),

@@ -7,7 +7,6 @@ use serde::Serialize;
 
 use crate::drawing::{Elevation, elevation};
 use crate::figure;
-use crate::form::shape::capital;
 
 /// One layout.
 #[derive(Debug, Serialize)]
@@ -44,9 +43,9 @@ pub(super) fn bay_range(layout: &Layout, to: &str, units: Units) -> String {
     let widths = || layout.bays.iter().map(|bay| bay.width);
     match (widths().min(), widths().max()) {
         (Some(narrow), Some(wide)) if narrow != wide => {
-            format!("{} {to} {}", figure::set(&narrow.text(units)), figure::set(&wide.text(units)))
+            format!("{} {to} {}", figure::set(narrow, units), figure::set(wide, units))
         }
-        (Some(narrow), _) => figure::set(&narrow.text(units)),
+        (Some(narrow), _) => figure::set(narrow, units),
         _ => "none".to_owned(),
     }
 }
@@ -64,11 +63,7 @@ pub(super) fn ways(input: &WallInput, plan: &WallPlan, chosen: usize, units: Uni
             let row = |label, value: String, worse| WayRow { label, value, worse };
             let mut rows = vec![
                 row("Bays", bay_range(layout, "to", units), false),
-                row(
-                    "Differ, before shifts",
-                    figure::set(&layout.spread.text(units)),
-                    Some(layout.spread) > least_spread,
-                ),
+                row("Differ, before shifts", figure::set(layout.spread, units), Some(layout.spread) > least_spread),
                 row("Boards", layout.boards.to_string(), layout.boards > fewest),
                 row("To settle", settle(layout).to_string(), settle(layout) > least_settle),
             ];
@@ -83,7 +78,7 @@ pub(super) fn ways(input: &WallInput, plan: &WallPlan, chosen: usize, units: Uni
             WayView {
                 rank: layout.rank,
                 chosen: layout.rank == chosen,
-                reason: figure::in_sentence(&capital(&layout.reason.in_units(units))),
+                reason: figure::sentence(&layout.reason, units),
                 drawing: elevation(&format!("way-{}", layout.rank), &drawing, units),
                 rows,
                 score: layout
@@ -91,13 +86,13 @@ pub(super) fn ways(input: &WallInput, plan: &WallPlan, chosen: usize, units: Uni
                     .terms
                     .iter()
                     .map(|term| TermView {
-                        name: figure::in_sentence(&capital(&term.name.in_units(units))),
-                        measure: figure::set(&term.measure.text(units)),
+                        name: figure::sentence(&term.name, units),
+                        measure: figure::set(term.measure, units),
                         weight: term.weight,
-                        adds: figure::set(&term.adds.text(units)),
+                        adds: figure::set(term.adds, units),
                     })
                     .collect(),
-                total: figure::set(&layout.score.total.text(units)),
+                total: figure::set(layout.score.total, units),
             }
         })
         .collect()

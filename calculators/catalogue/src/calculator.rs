@@ -1,20 +1,16 @@
 //! The trait that a calculator implements.
 
-use schemars::JsonSchema;
-use serde::Serialize;
-use serde::de::DeserializeOwned;
+use quantity::Units;
 use serde_json::Value;
 
-use super::{Card, Fault, Note, Step};
-use quantity::Units;
+use crate::{Card, Fault, FromNode, Note, Shaped, Step};
 
 /// A question the trade asks, answered by arithmetic alone: no I/O, no clock, no global state.
 pub trait Calculator: 'static {
-    /// What is asked. Each field is a type that carries its unit and its valid range; `#[schemars(title = "…")]` is its label,
-    /// the first line of its doc comment its help. Use `#[serde(deny_unknown_fields)]`.
-    type Input: DeserializeOwned + JsonSchema;
-    /// What is answered, without units of display: those are chosen at the edge.
-    type Output: Serialize + JsonSchema;
+    /// What is asked, with the derive `Input`. Each field is a type that carries its unit and its valid range.
+    type Input: FromNode;
+    /// What is answered, with the derive `Output`; without units of display: those are chosen at the edge.
+    type Output: Shaped;
     /// All that is known before a number is typed: names, question, cautions, sources.
     const CARD: Card;
 
@@ -38,8 +34,8 @@ pub struct Example {
     pub checked_against: &'static str,
 }
 
-/// What a calculator answers.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+/// What a calculator answers: a type of its own, or the tree that every answer becomes at the edge.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Answer<O> {
     /// The figures.
     pub result: O,

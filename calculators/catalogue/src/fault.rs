@@ -1,12 +1,12 @@
 //! What is wrong with an input: where, what was given, which rule it met, and what would do.
 
-use serde::Serialize;
+use quantity::Units;
 use serde_json::Value;
 
-use super::figure::Words;
+use crate::{Node, Printed, Words};
 
 /// One fault of an input. Faults are collected: a person is told all of them at once.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Fault {
     /// JSON pointer of the field.
     pub pointer: String,
@@ -15,8 +15,7 @@ pub struct Fault {
     /// The rule that was met.
     pub why: Words,
     /// A value that would do, as a person would write it.
-    #[serde(rename = "try")]
-    pub instead: Value,
+    pub instead: Node,
 }
 
 impl Fault {
@@ -25,9 +24,13 @@ impl Fault {
         pointer: impl Into<String>,
         said: impl Into<Words>,
         why: impl Into<Words>,
-        instead: impl Serialize,
+        instead: impl Into<Node>,
     ) -> Self {
-        let instead = serde_json::to_value(instead).unwrap_or(Value::Null);
-        Self { pointer: pointer.into(), said: said.into(), why: why.into(), instead }
+        Self { pointer: pointer.into(), said: said.into(), why: why.into(), instead: instead.into() }
+    }
+
+    /// Faults as JSON with every quantity printed in one unit system: `{"pointer", "said", "why", "try"}` each.
+    pub fn print_all(faults: &[Self], units: Units) -> Value {
+        Printed(faults, units).to_value()
     }
 }

@@ -79,6 +79,25 @@ impl Money {
     }
 }
 
+impl Money {
+    /// Reads a JSON leaf: text or a number of major units, or the object form that answers use.
+    /// # Errors
+    /// A sentence that names the rule.
+    pub fn from_json(value: &Value) -> Result<Self, &'static str> {
+        match value {
+            Value::String(text) => Self::read(text),
+            Value::Number(number) => Self::read(&number.to_string()),
+            Value::Object(map) => map
+                .get("minor")
+                .and_then(Value::as_i64)
+                .filter(|minor| minor.unsigned_abs() <= Self::MOST.0.unsigned_abs())
+                .map(Self)
+                .ok_or("an amount is {\"minor\": count}"),
+            _ => Err("an amount is a number or text"),
+        }
+    }
+}
+
 impl fmt::Display for Money {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let sign = if self.0 < 0 { "-" } else { "" };
@@ -96,18 +115,7 @@ impl Serialize for Money {
 
 impl<'de> Deserialize<'de> for Money {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let value = Value::deserialize(deserializer)?;
-        match &value {
-            Value::String(text) => Self::read(text).map_err(de::Error::custom),
-            Value::Number(number) => Self::read(&number.to_string()).map_err(de::Error::custom),
-            Value::Object(map) => map
-                .get("minor")
-                .and_then(Value::as_i64)
-                .filter(|minor| minor.unsigned_abs() <= Self::MOST.0.unsigned_abs())
-                .map(Self)
-                .ok_or_else(|| de::Error::custom("an amount is {\"minor\": count}")),
-            _ => Err(de::Error::custom("an amount is a number or text")),
-        }
+        Self::from_json(&Value::deserialize(deserializer)?).map_err(de::Error::custom)
     }
 }
 

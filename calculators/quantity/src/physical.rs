@@ -178,20 +178,38 @@ pub fn kind_named(name: &str) -> Option<&'static KindFacts> {
     PHYSICAL_KINDS.iter().find(|facts| facts.name == name)
 }
 
-/// The text of a value in one unit system, trailing zeros dropped: `64.4 °F`, `0.38`.
-pub(super) fn text(facts: &KindFacts, metric: f64, units: Units) -> String {
-    let unit = match units {
-        Units::Imperial => facts.imperial,
-        Units::Metric => facts.metric,
-    };
-    let value = (metric - unit.offset) / unit.factor;
-    let fixed = format!("{value:.*}", decimals(facts, unit.decimals, value));
-    let short = if fixed.contains('.') { fixed.trim_end_matches('0').trim_end_matches('.') } else { &fixed };
-    let short = if short == "-0" { "0" } else { short };
-    match unit.symbol {
-        "" => short.to_owned(),
-        "°" | "%" => format!("{short}{}", unit.symbol),
-        symbol => format!("{short} {symbol}"),
+impl KindFacts {
+    /// The unit used in a unit system.
+    pub const fn unit(&self, units: Units) -> Unit {
+        match units {
+            Units::Imperial => self.imperial,
+            Units::Metric => self.metric,
+        }
+    }
+
+    /// The number of a value in one unit system, without its unit, trailing zeros dropped.
+    pub fn number(&self, metric: f64, units: Units) -> String {
+        let unit = self.unit(units);
+        let value = (metric - unit.offset) / unit.factor;
+        let mut fixed = format!("{value:.*}", decimals(self, unit.decimals, value));
+        if fixed.contains('.') {
+            fixed.truncate(fixed.trim_end_matches('0').trim_end_matches('.').len());
+        }
+        if fixed == "-0" { "0".to_owned() } else { fixed }
+    }
+
+    /// The text of a value in one unit system, trailing zeros dropped: `64.4 °F`, `0.38`.
+    pub fn text(&self, metric: f64, units: Units) -> String {
+        let mut text = self.number(metric, units);
+        match self.unit(units).symbol {
+            "" => {}
+            symbol @ ("°" | "%") => text.push_str(symbol),
+            symbol => {
+                text.push(' ');
+                text.push_str(symbol);
+            }
+        }
+        text
     }
 }
 
@@ -241,10 +259,7 @@ fn read_text(facts: &KindFacts, text: &str, units: Units) -> Result<f64, Physica
     let (number, word) = text.split_at(end);
     let number: f64 = number.parse().ok().filter(|number: &f64| number.is_finite()).ok_or(PhysicalFault::NotANumber)?;
     let word = word.trim();
-    let usual = match units {
-        Units::Imperial => facts.imperial,
-        Units::Metric => facts.metric,
-    };
+    let usual = facts.unit(units);
     let named = |unit: &Unit| unit.symbol == word || unit.also.contains(&word.to_lowercase().as_str());
     let all = || [facts.metric, facts.imperial].into_iter().chain(facts.others.iter().copied());
     let unit = if word.is_empty() {
@@ -274,6 +289,12 @@ pub struct Physical<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64>(f64, Ph
 pub type Amount<K> = Physical<K, { i64::MIN }, { i64::MAX }>;
 
 impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Physical<K, MIN_MILLI, MAX_MILLI> {
+    /// The bounds in the metric unit; none for amounts, as answers carry them.
+    pub const RANGE: Option<[f64; 2]> = match MIN_MILLI {
+        i64::MIN => None,
+        _ => Some([MIN_MILLI as f64 / 1_000.0, MAX_MILLI as f64 / 1_000.0]),
+    };
+
     /// The value, in the kind's metric unit, when it is within the bounds and a number.
     pub fn new(metric: f64) -> Option<Self> {
         let (least, most) = (MIN_MILLI as f64 / 1_000.0, MAX_MILLI as f64 / 1_000.0);
@@ -303,7 +324,7 @@ impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Physical<K, MIN_MILLI,
 
     /// The usual text in one unit system.
     pub fn text(self, units: Units) -> String {
-        text(&K::FACTS, self.0, units)
+        K::FACTS.text(self.0, units)
     }
 }
 

@@ -1,18 +1,16 @@
-//! Lengths and other quantities as text. Printing happens once, at the edge, by one walk over an answer.
+//! Lengths as text.
 
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
 use super::exact::Exact;
-use super::length::{FOOT, INCH, Length, MILLIMETRE};
-use super::physical;
-use super::tape::{Reading, Tape, Toward, Units};
-use super::{Money, kind_named};
+use super::length::{FOOT, INCH, Length};
+use super::tape::{Reading, Units};
 
 /// A tenth of a millimetre: the step of metric text where nothing else was asked.
 pub const TENTH_MM: Length = Length::um(100);
 
 /// The step of imperial text where nothing else was asked: 1/64 in.
-const FINEST_PARTS: i64 = 64;
+pub const FINEST_PARTS: i64 = 64;
 
 /// Inches and a fraction reduced, as called out from a tape: `87 1/2 in`.
 ///
@@ -130,144 +128,51 @@ fn from_pair(pair: &Value) -> Option<Exact> {
     Exact::of_parts(number(pair.get(0)?)?, number(pair.get(1)?)?)
 }
 
-/// The number that formulas work with behind an answer's JSON leaf, printed or not: millimetres, the kind's metric unit, major units
-/// of money.
-pub fn number_in(leaf: &Value) -> Option<f64> {
-    match leaf {
-        Value::Number(number) => number.as_f64(),
-        leaf => length_in(leaf)
-            .map(Exact::in_mm)
-            .or_else(|| leaf.get("value").and_then(Value::as_f64))
-            .or_else(|| leaf.get("minor").and_then(Value::as_f64).map(|minor| minor / 100.0)),
-    }
-}
-
 /// The length behind an answer's JSON leaf, printed or not: `{"nm": [top, bottom], ...}`.
 pub fn length_in(leaf: &Value) -> Option<Exact> {
     from_pair(leaf.get("nm")?)
 }
 
-/// Prints every quantity of an answer in one unit system. Everything else stays as it is.
-///
-/// - A length becomes `{"mm", "text", "tape", "other", "nm"}`: `text` in feet and inches or millimetres, `tape` as called out
-///   from a tape, `other` in the other unit system.
-/// - A run of goods is told to the inch or the centimetre in all three of them.
-/// - A tape reading also has `left`: how far the exact place lies beside the mark, in words of the trade.
-/// - A physical quantity becomes `{"value", "unit", "text", "other", "kind"}`, money `{"minor", "text"}`.
-/// - A sentence `{"say", "with"}` becomes its text.
-pub fn walk(value: Value, units: Units) -> Value {
-    match value {
-        Value::Array(items) => items.into_iter().map(|item| walk(item, units)).collect(),
-        Value::Object(map) => leaf(&map, units).unwrap_or_else(|| {
-            map.into_iter().map(|(key, item)| (key, walk(item, units))).collect::<Map<_, _>>().into()
-        }),
-        other => other,
+/// How far the exact place of a reading lies beside its mark: `1/64 in full`, `0.4 mm bare`, or `on the mark`.
+pub fn left_over(reading: Reading, units: Units) -> String {
+    match beside(reading.exact - reading.shown_in(units), units) {
+        Beside::On => "on the mark".to_owned(),
+        Beside::Hair(side) => format!("a hair {side}"),
+        Beside::By(size, side) => format!("{} {side}", plain(size, units)),
     }
 }
 
-fn leaf(map: &Map<String, Value>, units: Units) -> Option<Value> {
-    if let Some(exact) = map.get("nm").and_then(from_pair) {
-        return Some(printed_length(exact, map, units));
-    }
-    if let (Some(Value::String(name)), Some(value), true) = (map.get("kind"), map.get("value"), map.len() == 2) {
-        let facts = kind_named(name)?;
-        let value = value.as_f64()?;
-        return Some(json!({
-            "value": value,
-            "unit": facts.metric.symbol,
-            "text": physical::text(facts, value, units),
-            "other": physical::text(facts, value, units.other()),
-            "kind": name,
-        }));
-    }
-    if let (Some(Value::String(say)), Some(Value::Array(with)), 2) = (map.get("say"), map.get("with"), map.len()) {
-        let printed: Vec<Value> = with.iter().map(|figure| walk(figure.clone(), units)).collect();
-        return Some(filled(say, &printed).into());
-    }
-    if let (Some(minor), 1) = (map.get("minor").and_then(Value::as_i64), map.len()) {
-        return Some(json!({ "minor": minor, "text": Money::from_minor(minor).to_string() }));
-    }
-    None
+/// Where an exact place lies beside its mark. The side is `full` beyond it, `bare` before it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Beside {
+    /// Nowhere: it is the mark.
+    On,
+    /// By less than can be told.
+    Hair(&'static str),
+    /// By so much.
+    By(Exact, &'static str),
 }
 
-/// Fills the `{}` places of a sentence with printed quantities.
-fn filled(say: &str, printed: &[Value]) -> String {
-    let mut places = printed.iter();
-    let mut text = String::with_capacity(say.len() + 16 * printed.len());
-    let mut rest = say;
-    while let Some((before, after)) = rest.split_once("{}") {
-        text.push_str(before);
-        text.push_str(&places.next().map(printed_text).unwrap_or_default());
-        rest = after;
-    }
-    text + rest
-}
-
-/// The text of a printed leaf: lengths as called out from a tape.
-pub fn printed_text(leaf: &Value) -> String {
-    let text = leaf.get("tape").or_else(|| leaf.get("text")).unwrap_or(leaf);
-    text.as_str().map_or_else(|| text.to_string(), str::to_owned)
-}
-
-fn printed_length(exact: Exact, map: &Map<String, Value>, units: Units) -> Value {
-    if map.get("run") == Some(&Value::Bool(true)) {
-        let text = run(exact, units);
-        return json!({
-            "mm": exact.in_mm(), "text": text, "tape": text, "other": run(exact, units.other()), "nm": nm_pair(exact), "run": true,
-        });
-    }
-    let tape = map.get("tape").and_then(|tape| serde_json::from_value::<Tape>(tape.clone()).ok());
-    let toward = map.get("toward").and_then(|toward| serde_json::from_value::<Toward>(toward.clone()).ok());
-    let Some((tape, toward)) = tape.zip(toward) else {
-        return json!({
-            "mm": exact.in_mm(),
-            "text": match units {
-                Units::Imperial => feet_inches(exact, FINEST_PARTS),
-                Units::Metric => millimetres(exact, TENTH_MM),
-            },
-            "tape": plain(exact, units),
-            "other": plain(exact, units.other()),
-            "nm": nm_pair(exact),
-        });
-    };
-    let reading = Reading { exact, tape, toward };
-    let shown = reading.shown_in(units);
-    json!({
-        "mm": shown.in_mm(),
-        "text": match units {
-            Units::Imperial => feet_inches(shown.exact(), FINEST_PARTS),
-            Units::Metric => millimetres(shown.exact(), TENTH_MM),
-        },
-        "tape": plain(shown.exact(), units),
-        "other": plain(reading.shown_in(units.other()).exact(), units.other()),
-        "left": left_in_words(exact - shown, units),
-        "nm": nm_pair(shown.exact()),
-        "exact_nm": nm_pair(exact),
-    })
-}
-
-/// How far the exact place lies beside its mark: `1/64 in full`, `0.4 mm bare`, or `on the mark`.
-fn left_in_words(left: Exact, units: Units) -> String {
-    let size = plain(left.size(), units);
-    if left == Exact::ZERO {
-        return "on the mark".to_owned();
-    }
+/// Where what is left over of a reading lies.
+pub fn beside(left: Exact, units: Units) -> Beside {
+    let size = left.size();
     let tiny = match units {
-        Units::Imperial => size.starts_with("0 "),
-        Units::Metric => left.size() < TENTH_MM.exact().half(),
+        Units::Imperial => size.nearest(Length::from_nm(INCH.nm() / FINEST_PARTS)) == Length::ZERO,
+        Units::Metric => size < TENTH_MM.exact().half(),
     };
-    let side = if left.is_positive() { "full" } else { "bare" };
-    if tiny { format!("a hair {side}") } else { format!("{size} {side}") }
-}
-
-/// A length of whole millimetres as a JSON number, exact where it has no more than six decimals.
-pub fn mm_number(length: Length) -> f64 {
-    length.nm() as f64 / MILLIMETRE.nm() as f64
+    match (left.is_positive(), tiny) {
+        _ if left == Exact::ZERO => Beside::On,
+        (true, true) => Beside::Hair("full"),
+        (false, true) => Beside::Hair("bare"),
+        (true, false) => Beside::By(size, "full"),
+        (false, false) => Beside::By(size, "bare"),
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Tape;
 
     #[test]
     fn text_forms_of_one_length() {
@@ -288,21 +193,11 @@ mod tests {
     }
 
     #[test]
-    fn an_answer_is_printed_throughout_and_once() {
-        let raw =
-            json!({ "bay": { "nm": [330_200_000, 1] }, "count": 3, "air": { "kind": "temperature", "value": 18.0 } });
-        let printed = walk(raw, Units::Imperial);
-        assert_eq!(printed["bay"]["text"], "1' 1\"");
-        assert_eq!(printed["bay"]["other"], "330.2 mm");
-        assert_eq!(printed["air"]["text"], "64.4 °F");
-        assert_eq!(printed["count"], 3);
-    }
-
-    #[test]
     fn a_mark_says_what_was_left_over() {
         let place = Tape::Sixteenth.mark(Length::sixty_fourths(65).exact());
-        let printed = walk(serde_json::to_value(place).expect("plain data"), Units::Imperial);
-        assert_eq!(printed["tape"], "1 in");
-        assert_eq!(printed["left"], "1/64 in full");
+        assert_eq!(left_over(place, Units::Imperial), "1/64 in full");
+        assert_eq!(left_over(Tape::Sixteenth.mark(INCH.exact()), Units::Imperial), "on the mark");
+        let hair = Tape::Sixteenth.mark(Exact::whole(INCH.nm() - 1_000));
+        assert_eq!(left_over(hair, Units::Imperial), "a hair bare");
     }
 }

@@ -19,6 +19,17 @@ pub enum Units {
 }
 
 impl Units {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Imperial, Self::Metric];
+
+    /// What a shop in it reads.
+    pub const fn meaning(self) -> &'static str {
+        match self {
+            Self::Imperial => "Feet, inches and fractions of an inch.",
+            Self::Metric => "Millimetres.",
+        }
+    }
+
     /// The other one.
     pub const fn other(self) -> Self {
         match self {
@@ -74,6 +85,43 @@ pub enum Tape {
 }
 
 impl Tape {
+    /// Every tape, the coarse before the fine.
+    pub const ALL: [Self; 7] = [
+        Self::Eighth,
+        Self::Sixteenth,
+        Self::ThirtySecond,
+        Self::SixtyFourth,
+        Self::TwoMillimetres,
+        Self::Millimetre,
+        Self::HalfMillimetre,
+    ];
+
+    /// The word used in requests.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Eighth => "1/8 in",
+            Self::Sixteenth => "1/16 in",
+            Self::ThirtySecond => "1/32 in",
+            Self::SixtyFourth => "1/64 in",
+            Self::TwoMillimetres => "2 mm",
+            Self::Millimetre => "1 mm",
+            Self::HalfMillimetre => "0.5 mm",
+        }
+    }
+
+    /// The same as a sentence.
+    pub const fn meaning(self) -> &'static str {
+        match self {
+            Self::Eighth => "1/8 in.",
+            Self::Sixteenth => "1/16 in.",
+            Self::ThirtySecond => "1/32 in.",
+            Self::SixtyFourth => "1/64 in.",
+            Self::TwoMillimetres => "2 mm.",
+            Self::Millimetre => "1 mm.",
+            Self::HalfMillimetre => "0.5 mm.",
+        }
+    }
+
     /// The distance between two marks.
     pub const fn step(self) -> Length {
         match self {
@@ -98,17 +146,6 @@ impl Tape {
     /// This tape if it is printed in the wished system, else that system's usual one.
     pub fn in_units(self, units: Units) -> Self {
         if self.units() == units { self } else { units.usual_tape() }
-    }
-
-    /// The next finer step for lengths that go under the saw: half of a mark, as far as the tape's system has one.
-    pub const fn saw_step(self) -> Length {
-        match self {
-            Self::Eighth => Self::Sixteenth.step(),
-            Self::Sixteenth | Self::ThirtySecond => Self::ThirtySecond.step(),
-            Self::SixtyFourth => Self::SixtyFourth.step(),
-            Self::TwoMillimetres | Self::Millimetre => Self::Millimetre.step(),
-            Self::HalfMillimetre => Self::HalfMillimetre.step(),
-        }
     }
 
     /// The reading of an exact place at the nearest mark.

@@ -8,7 +8,9 @@ use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{GLOSS_LEVELS, ISO_2813};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{
+    Answer, Calculator, Card, Example, Fault, Kind, Node, Note, Shape, Shaped, Source, Standing, Step, Words,
+};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// A gloss level: readings at 60° and at 85° in gloss units, from and to.
@@ -94,13 +96,23 @@ pub(crate) struct Output {
 }
 
 /// A level or its absence, in words.
-#[derive(Serialize, JsonSchema)]
+#[derive(Serialize)]
 #[serde(untagged)]
 pub(crate) enum Level {
     /// The level.
     Of(u8),
     /// No level holds both readings.
     None(&'static str),
+}
+
+impl Shaped for Level {
+    const SHAPE: Shape = Shape::of(Kind::Figure);
+    fn node(&self) -> Node {
+        match self {
+            Self::Of(level) => level.node(),
+            Self::None(words) => words.node(),
+        }
+    }
 }
 
 /// Difference in gloss units that shows on low sheen, and on semi-gloss (from 35 units at 60°). From memory, no document at hand.

@@ -2,13 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use serde_json::{Value, json};
 use thiserror::Error;
 
 use super::draw::drawn;
 use super::exercise::{Exercise, Mistake};
-use crate::catalogue::{Entry, formula};
-use crate::quantity::{INCH, Length, Money, Units, kind_named, print, read_physical};
+use crate::catalogue::{Answer, Entry, Figure, Node, Step, formula};
+use crate::quantity::{INCH, Length, Money, Units, read_physical};
 
 /// An attempt, looked at.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,10 +16,10 @@ pub struct Marked {
     pub right: bool,
     /// The likely mistake, where the attempt fits one.
     pub mistake: Option<&'static str>,
-    /// The calculator's whole answer, printed: result, working and notes.
-    pub answer: Value,
-    /// The right answer alone, printed.
-    pub expected: Value,
+    /// The calculator's whole answer: result, working and notes.
+    pub answer: Answer<Node>,
+    /// The right answer alone.
+    pub expected: Figure,
 }
 
 /// Why an attempt cannot be marked.
@@ -49,28 +48,23 @@ const NEAR: f64 = 0.005;
 pub fn marked(exercise: &Exercise, entry: &Entry, seed: u64, said: &str, units: Units) -> Result<Marked, AnswerFault> {
     let input = drawn(exercise, entry, seed, units);
     let answer = entry.work(&input, units).map_err(|_| AnswerFault::None)?;
-    let leaf = answer.pointer(&format!("/result{}", exercise.answer)).ok_or(AnswerFault::None)?;
-    let due = print::number_in(leaf).ok_or(AnswerFault::None)?;
-    let near = nearness(leaf, due, units);
-    let tried = read(leaf, said, units)?;
+    let expected = answer.result.at(exercise.answer).and_then(Node::figure).cloned().ok_or(AnswerFault::None)?;
+    let due = expected.number().ok_or(AnswerFault::None)?;
+    let near = nearness(&expected, due, units);
+    let tried = read(&expected, said, units)?;
     let right = (tried - due).abs() <= near;
-    let working = answer.get("working").and_then(Value::as_array).cloned().unwrap_or_default();
-    let fits = |mistake: &&Mistake| wrong(mistake, &working).is_some_and(|wrong| (tried - wrong).abs() <= near);
+    let fits = |mistake: &&Mistake| wrong(mistake, &answer.working).is_some_and(|wrong| (tried - wrong).abs() <= near);
     let mistake = if right { None } else { exercise.mistakes.iter().find(fits).map(|mistake| mistake.words) };
-    let expected = print::walk(leaf.clone(), units);
-    Ok(Marked { right, mistake, answer: print::walk(answer, units), expected })
+    Ok(Marked { right, mistake, answer, expected })
 }
 
 /// What somebody gets who makes this mistake, in millimetres, the kind's metric unit or major units of money.
-pub(super) fn wrong(mistake: &Mistake, working: &[Value]) -> Option<f64> {
+pub(super) fn wrong(mistake: &Mistake, working: &[Step]) -> Option<f64> {
     let mut letters: BTreeMap<&str, f64> = BTreeMap::new();
-    let first = working.get(mistake.step).into_iter();
-    for step in first.chain(working) {
-        let given = step.get("given").and_then(Value::as_array).into_iter().flatten();
-        for named in given.chain(step.get("result")) {
-            let symbol = named.get("symbol").and_then(Value::as_str);
-            if let Some((symbol, value)) = symbol.zip(named.get("value").and_then(print::number_in)) {
-                letters.entry(symbol).or_insert(value);
+    for step in working.get(mistake.step).into_iter().chain(working) {
+        for named in step.given.iter().chain(&step.result) {
+            if let Some(value) = named.value.number() {
+                letters.entry(&named.symbol).or_insert(value);
             }
         }
     }
@@ -79,51 +73,44 @@ pub(super) fn wrong(mistake: &Mistake, working: &[Value]) -> Option<f64> {
 
 /// How far an attempt may be off: half of what a tape shows, half of the inch or centimetre that a run of goods is told to, a
 /// coin's half, a whole number not at all; else [`NEAR`], and never less than what the book's own print of the answer is off.
-fn nearness(leaf: &Value, due: f64, units: Units) -> f64 {
-    match leaf {
-        _ if leaf.get("run") == Some(&Value::Bool(true)) => match units {
+fn nearness(expected: &Figure, due: f64, units: Units) -> f64 {
+    match expected {
+        Figure::Run(_) => match units {
             Units::Imperial => INCH.exact().half().in_mm() + 1e-6,
             Units::Metric => 5.0 + 1e-6,
         },
-        _ if print::length_in(leaf).is_some() => match units {
+        Figure::Length(_) | Figure::Reading(_) => match units {
             Units::Imperial => Length::sixty_fourths(2).exact().in_mm() + 1e-6,
             Units::Metric => 0.5 + 1e-6,
         },
-        Value::Number(number) if number.is_i64() || number.is_u64() => 1e-9,
-        _ if leaf.get("minor").is_some() => 0.011,
+        Figure::Count(_) => 1e-9,
+        Figure::Money(_) => 0.011,
         _ => {
-            let printed = print::printed_text(&print::walk(leaf.clone(), units));
-            let rounded = read(leaf, &printed, units).map_or(0.0, |printed| (printed - due).abs());
+            let rounded = read(expected, &expected.text(units), units).map_or(0.0, |printed| (printed - due).abs());
             (due.abs() * NEAR).max(rounded) + 1e-9
         }
     }
 }
 
-fn read(leaf: &Value, said: &str, units: Units) -> Result<f64, AnswerFault> {
+fn read(expected: &Figure, said: &str, units: Units) -> Result<f64, AnswerFault> {
     let said = said.trim();
-    if print::length_in(leaf).is_some() {
-        let read = Length::read(said, units).map_err(|fault| AnswerFault::Length(fault.to_string()))?;
-        return Ok(read.exact().in_mm());
+    match expected {
+        Figure::Length(_) | Figure::Reading(_) | Figure::Run(_) => {
+            let read = Length::read(said, units).map_err(|fault| AnswerFault::Length(fault.to_string()))?;
+            Ok(read.exact().in_mm())
+        }
+        Figure::Physical(facts, metric) => {
+            let value = read_physical(facts, &said.replace(',', ".").into(), units);
+            // Another value of the same kind, so that the example does not give the answer away.
+            let example = facts.text(libm::round(metric / 2.0 + 3.0), units);
+            value.map_err(|fault| AnswerFault::Quantity(fault.to_string(), example))
+        }
+        Figure::Money(_) => {
+            let money = Money::read(said).map_err(|why| AnswerFault::Quantity(why.to_owned(), "1250.40".to_owned()))?;
+            Ok(money.minor() as f64 / 100.0)
+        }
+        _ => said.replace(',', ".").parse().ok().filter(|number: &f64| number.is_finite()).ok_or(AnswerFault::Number),
     }
-    if let Some(facts) = leaf.get("kind").and_then(Value::as_str).and_then(kind_named) {
-        let value = read_physical(facts, &json!(said.replace(',', ".")), units);
-        let example = print::printed_text(&print::walk(leaf_like(leaf), units));
-        return value.map_err(|fault| AnswerFault::Quantity(fault.to_string(), example));
-    }
-    if leaf.get("minor").is_some() {
-        let money = Money::read(said).map_err(|why| AnswerFault::Quantity(why.to_owned(), "1250.40".to_owned()))?;
-        return Ok(money.minor() as f64 / 100.0);
-    }
-    said.replace(',', ".").parse().ok().filter(|number: &f64| number.is_finite()).ok_or(AnswerFault::Number)
-}
-
-/// Another value of the same kind, so that an example does not give the answer away.
-fn leaf_like(leaf: &Value) -> Value {
-    let mut other = leaf.clone();
-    if let Some(value) = other.get("value").and_then(Value::as_f64) {
-        other["value"] = json!(libm::round(value / 2.0 + 3.0));
-    }
-    other
 }
 
 #[cfg(test)]
@@ -135,24 +122,16 @@ mod tests {
     const BOTH: [Units; 2] = [Units::Imperial, Units::Metric];
 
     /// What a person would write for a value of the answer's kind.
-    fn written(leaf: &Value, metric: f64, units: Units) -> String {
-        let mut other = leaf.clone();
-        if print::length_in(leaf).is_some() {
-            return format!("{metric:.5} mm");
+    fn written(expected: &Figure, metric: f64, units: Units) -> String {
+        match expected {
+            Figure::Length(_) | Figure::Reading(_) | Figure::Run(_) => format!("{metric:.5} mm"),
+            Figure::Money(_) => format!("{metric:.2}"),
+            Figure::Physical(facts, _) => {
+                let unit = facts.unit(units);
+                format!("{} {}", (metric - unit.offset) / unit.factor, unit.symbol)
+            }
+            _ => format!("{metric}"),
         }
-        if leaf.get("minor").is_some() {
-            return format!("{metric:.2}");
-        }
-        if let Some(fields) = other.as_object_mut() {
-            fields.insert("value".to_owned(), json!(metric));
-            let facts = kind_named(leaf["kind"].as_str().expect("a kind")).expect("known");
-            let unit = match units {
-                Units::Imperial => facts.imperial,
-                Units::Metric => facts.metric,
-            };
-            return format!("{} {}", (metric - unit.offset) / unit.factor, unit.symbol);
-        }
-        format!("{metric}")
     }
 
     #[test]
@@ -166,13 +145,12 @@ mod tests {
                 for seed in 0..60 {
                     let input = drawn(exercise, entry, seed, units);
                     let work = entry.work(&input, units).expect("drawn numbers can be worked with");
-                    let leaf = &work["result"].pointer(exercise.answer).expect("the answer").clone();
-                    let due = print::number_in(leaf).expect("a number");
+                    let leaf = work.result.at(exercise.answer).and_then(Node::figure).expect("the answer");
+                    let due = leaf.number().expect("a number");
                     let right = marked(exercise, entry, seed, &written(leaf, due, units), units).expect("readable");
                     assert!(right.right && right.mistake.is_none(), "{} {seed} {units:?}", exercise.calculator);
-                    let working = work["working"].as_array().expect("working");
                     for (n, mistake) in exercise.mistakes.iter().enumerate() {
-                        let wrong = wrong(mistake, working)
+                        let wrong = wrong(mistake, &work.working)
                             .unwrap_or_else(|| panic!("{}: {}", exercise.calculator, mistake.formula));
                         let Ok(attempt) = marked(exercise, entry, seed, &written(leaf, wrong, units), units) else {
                             continue;
@@ -201,7 +179,7 @@ mod tests {
                     let at = format!("{} {seed} {units:?}", exercise.calculator);
                     let first = marked(exercise, entry, seed, "1", units);
                     let expected = first.unwrap_or_else(|why| panic!("{at}: {why}")).expected;
-                    let printed = print::printed_text(&expected);
+                    let printed = expected.text(units);
                     let again = marked(exercise, entry, seed, &printed, units);
                     assert!(again.is_ok_and(|marked| marked.right), "{at}: {printed} is printed and refused");
                 }
@@ -223,15 +201,10 @@ mod tests {
 
     #[test]
     fn the_numbers_given_do_not_give_the_answer_away() {
-        fn holds(value: &Value, due: f64) -> bool {
-            if let Some(number) = print::number_in(value) {
-                return (number - due).abs() <= due.abs() * 1e-9;
-            }
-            match value {
-                Value::Array(items) => items.iter().any(|item| holds(item, due)),
-                Value::Object(fields) => fields.values().any(|field| holds(field, due)),
-                _ => false,
-            }
+        fn holds(node: &Node, due: f64) -> bool {
+            node.number().is_some_and(|number| (number - due).abs() <= due.abs() * 1e-9)
+                || node.items().iter().any(|item| holds(item, due))
+                || node.fields().iter().any(|(_, field)| holds(field, due))
         }
         for exercise in EXERCISES.iter() {
             let entry = entry(exercise.calculator).expect("a calculator");
@@ -239,7 +212,7 @@ mod tests {
                 let told = (0..60).filter(|seed| {
                     let input = drawn(exercise, entry, *seed, units);
                     let answer = entry.work(&input, units).expect("drawn numbers can be worked with");
-                    let due = print::number_in(&answer["result"].pointer(exercise.answer).expect("the answer").clone());
+                    let due = answer.result.at(exercise.answer).and_then(Node::number);
                     holds(&entry.read(&input, units).expect("readable"), due.expect("a number"))
                 });
                 // A small count may happen to stand among the numbers given.

@@ -51,6 +51,7 @@ pub fn ladder(from: u16, to: u16, longest: f64) -> Option<Vec<u16>> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub(crate) enum Scale {
     /// P before the number: FEPA, ISO 6344.
+    #[serde(rename = "P")]
     P,
     /// No letter, United States.
     #[serde(rename = "CAMI")]

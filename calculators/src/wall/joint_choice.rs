@@ -70,6 +70,7 @@ fn outlay(members: &[Member], stock: &Stock, settled: &Settled) -> (usize, i64, 
 #[cfg(test)]
 mod tests {
     use super::Length;
+    use crate::catalogue::FromNode;
     use crate::quantity::Units;
     use crate::wall::planning::plan;
     use crate::wall::scheme::WallInput;
@@ -88,7 +89,7 @@ mod tests {
         });
         let entry = crate::catalogue::entry("wall-plan").expect("it is declared");
         let input: WallInput =
-            serde_json::from_value(entry.read(&wall, Units::Metric).expect("a valid wall")).expect("typed");
+            WallInput::from_node(entry.read(&wall, Units::Metric).expect("a valid wall")).expect("typed");
         let layout = plan(&input).expect("a plan").layouts.remove(0);
         let studs = layout.members.iter().flat_map(|member| member.joints.iter().map(|joint| joint.stud)).collect();
         let sticks = layout

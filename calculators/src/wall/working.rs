@@ -155,6 +155,7 @@ pub fn nails(layout: &Layout) -> Step {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::catalogue::FromNode;
     use crate::quantity::Units;
     use crate::wall::planning::plan;
     use crate::wall::practice_room::{Wall, input};
@@ -170,7 +171,7 @@ mod tests {
         for wall in Wall::ALL {
             for units in [Units::Imperial, Units::Metric] {
                 let read = entry.read(&input(wall, units), units).expect("valid");
-                let input: WallInput = serde_json::from_value(read).expect("typed");
+                let input = WallInput::from_node(read).expect("typed");
                 for layout in plan(&input).expect("a plan").layouts {
                     let mut all = bays(&layout, &input);
                     all.extend(layout.marks.iter().flat_map(|line| marks(line, &layout, &input)));

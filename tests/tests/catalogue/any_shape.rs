@@ -179,12 +179,8 @@ fn hollow(value: &Value, at: &str) -> Option<String> {
 fn complaint(entry: &Entry, input: &Value, units: Units) -> Option<String> {
     match entry.answer(input, units) {
         Ok(answer) => {
-            let promised = entry.answer_schema().pointer("/properties/result/required").and_then(Value::as_array);
-            let missing = promised
-                .into_iter()
-                .flatten()
-                .filter_map(Value::as_str)
-                .find(|name| answer["result"].get(*name).is_none());
+            let promised = entry.output().fields().iter().map(|field| field.name);
+            let missing = promised.into_iter().find(|name| answer["result"].get(*name).is_none());
             let worked = answer["working"].as_array().is_some_and(|steps| !steps.is_empty());
             missing
                 .map(|name| format!("the answer has no {name}"))

@@ -11,7 +11,7 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use serde::Deserialize;
 use serde_json::Value;
-use tests::inputs::{Quantity, figure, put, quantities, with};
+use tests::inputs::{Quantity, number, put, quantities, with};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -129,11 +129,8 @@ fn moved(row: &Row) -> Result<(), String> {
             let value = here.as_ref().map_or(Value::from(size), |here| here.sized(size).written(Units::Metric));
             put(&mut example, &row.input, value);
             let answer = entry.work(&example, Units::Metric).ok()?;
-            Some(
-                answer["result"]
-                    .pointer(&row.result)
-                    .map(|leaf| figure(leaf).ok_or_else(|| format!("no figure: {leaf}"))),
-            )
+            let node = answer.result.at(&row.result);
+            Some(node.map(|node| number(node).ok_or_else(|| format!("no number: {node:?}"))))
         };
         let (Some(low), Some(high)) = (answer(one.min(other)), answer(one.max(other))) else { return Ok(()) };
         let (Some(Ok(low)), Some(Ok(high))) = (low.clone(), high.clone()) else {

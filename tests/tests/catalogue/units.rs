@@ -5,32 +5,31 @@
 
 use std::cell::Cell;
 
-use calculators::catalogue::CATALOGUE;
+use calculators::catalogue::{CATALOGUE, Node};
 use calculators::quantity::Units;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
-use serde_json::Value;
-use tests::inputs::{Quantity, SIXTY_FOURTH, figure, quantities, with};
+use tests::inputs::{Quantity, SIXTY_FOURTH, number, quantities, with};
 
 /// The first place where two exact answers differ; figures count as equal to nine figures.
-fn difference(one: &Value, other: &Value, at: &str) -> Option<String> {
-    if let (Some(ours), Some(theirs)) = (figure(one), figure(other)) {
+fn difference(one: &Node, other: &Node, at: &str) -> Option<String> {
+    if let (Some(ours), Some(theirs)) = (number(one), number(other)) {
         let same = (ours - theirs).abs() <= 1e-9 * ours.abs().max(theirs.abs()).max(1.0);
-        return (!same).then(|| format!("{at}: {one} and {other}"));
+        return (!same).then(|| format!("{at}: {one:?} and {other:?}"));
     }
     match (one, other) {
-        (Value::Object(fields), Value::Object(others)) if fields.len() == others.len() => {
-            fields.iter().find_map(|(name, inner)| match others.get(name) {
+        (Node::Group(fields), Node::Group(others)) if fields.len() == others.len() => {
+            fields.iter().find_map(|(name, inner)| match other.field(name) {
                 Some(found) => difference(inner, found, &format!("{at}/{name}")),
                 None => Some(format!("{at}/{name} stands on one side only")),
             })
         }
-        (Value::Array(items), Value::Array(others)) if items.len() == others.len() => items
+        (Node::List(items), Node::List(others)) if items.len() == others.len() => items
             .iter()
             .zip(others)
             .enumerate()
             .find_map(|(n, (inner, found))| difference(inner, found, &format!("{at}/{n}"))),
-        _ => (one != other).then(|| format!("{at}: {one} and {other}")),
+        _ => (one != other).then(|| format!("{at}: {one:?} and {other:?}")),
     }
 }
 
@@ -69,7 +68,7 @@ fn the_same_thing_in_inches_and_in_millimetres_has_one_answer() {
                 match (inches, millimetres) {
                     (Ok(one), Ok(other)) => {
                         of_this.set(of_this.get() + 1);
-                        if let Some(why) = difference(&one["result"], &other["result"], "") {
+                        if let Some(why) = difference(&one.result, &other.result, "") {
                             return Err(TestCaseError::fail(why));
                         }
                     }
@@ -104,7 +103,7 @@ fn a_difference_between_two_answers_is_found() {
     let answer = |length: &str| {
         let mut input = entry.example(Units::Metric).input.clone();
         input["length"] = length.into();
-        entry.work(&input, Units::Metric).expect("valid")
+        entry.work(&input, Units::Metric).expect("valid").result
     };
     assert_eq!(difference(&answer("4.8 m"), &answer("480 cm"), ""), None);
     assert!(difference(&answer("4.8 m"), &answer("4.801 m"), "").is_some());
@@ -118,7 +117,7 @@ fn a_written_length_reads_the_same_in_both_units() {
         input["written"] = written.into();
         input["inch_tape"] = "1/32 in".into();
         input["metric_tape"] = "1 mm".into();
-        entry.work(&input, units).expect("valid")["result"].clone()
+        entry.work(&input, units).expect("valid").result
     };
     for (inches, millimetres) in
         [("12' 3 5/8\"", "3749.675"), ("147 5/8", "374.9675 cm"), ("1/64", "0.396875"), ("8 ft", "2.4384 m")]

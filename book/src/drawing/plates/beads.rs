@@ -37,8 +37,10 @@ pub(super) fn plate(given: &Given) -> Option<Plate> {
         let metres = metres_per(cartridge, shape.section_mm2(size, size), 0.0);
         let far = Length::nearest_mm(metres * 1_000.0);
         canvas.text((x + SIDE / 2.0, foot + 26.0), Anchor::Middle, "", letters);
-        canvas.text((x + SIDE / 2.0, foot + 50.0), Anchor::Middle, "yours", &figure::run(far, given.units));
-        words.push(format!("{name} {}", figure::run(far, given.units)));
+        let (number, unit) = figure::run(far, given.units);
+        let far = if unit.is_empty() { number } else { format!("{number} {unit}") };
+        canvas.text((x + SIDE / 2.0, foot + 50.0), Anchor::Middle, "yours", &far);
+        words.push(format!("{name} {far}"));
     }
     wide_gap(&mut canvas, (120.0, 300.0));
     let (size, gap) = (size.text(given.units), WIDEST_CAULK.in_units(given.units).text(given.units));

@@ -1,7 +1,6 @@
 //! What a drawing is drawn from: the input and the answer of one calculator.
 
-use calculators::catalogue::{Entry, Fault};
-use calculators::quantity::print::{length_in, printed_text};
+use calculators::catalogue::{Entry, Fault, Figure, Node};
 use calculators::quantity::{Exact, Units};
 use serde_json::Value;
 
@@ -9,13 +8,13 @@ use serde_json::Value;
 pub(super) struct Given {
     /// The reader's units.
     pub(super) units: Units,
-    input: Value,
-    answer: Value,
+    input: Node,
+    answer: Node,
 }
 
 impl Given {
     pub(super) const fn nothing(units: Units) -> Self {
-        Self { units, input: Value::Null, answer: Value::Null }
+        Self { units, input: Node::Nothing, answer: Node::Nothing }
     }
 
     /// The worked example of a calculator, with values laid over it, and its answer.
@@ -26,33 +25,36 @@ impl Given {
             raw.extend(own.iter().map(|(name, value)| (name.clone(), value.clone())));
         }
         let input = entry.read(&raw, units)?;
-        let answer = entry.answer(&raw, units)?.get("result").cloned().unwrap_or_default();
+        let answer = entry.work(&raw, units)?.result;
         Ok(Self { units, input, answer })
     }
 
     /// A length that was put in.
     pub(super) fn put(&self, pointer: &str) -> Option<Exact> {
-        length_in(self.input.pointer(pointer)?)
+        self.input.at(pointer)?.length()
     }
 
     /// A number that was put in, in its metric unit.
     pub(super) fn put_number(&self, pointer: &str) -> Option<f64> {
-        number(self.input.pointer(pointer)?)
+        self.input.at(pointer)?.number()
     }
 
     /// A length of the answer, as it is shown there.
     pub(super) fn got(&self, pointer: &str) -> Option<Exact> {
-        length_in(self.answer.pointer(pointer)?)
+        match self.answer.at(pointer)?.figure()? {
+            Figure::Reading(reading) => Some(reading.shown_in(self.units).exact()),
+            figure => figure.length(),
+        }
     }
 
     /// A number of the answer, in its metric unit.
     pub(super) fn got_number(&self, pointer: &str) -> Option<f64> {
-        number(self.answer.pointer(pointer)?)
+        self.answer.at(pointer)?.number()
     }
 
     /// A quantity of the answer in words, with its unit.
     pub(super) fn text(&self, pointer: &str) -> Option<String> {
-        self.answer.pointer(pointer).map(printed_text)
+        Some(self.answer.at(pointer)?.figure()?.text(self.units))
     }
 
     /// A length in words, with its unit.
@@ -63,8 +65,4 @@ impl Given {
             Units::Metric => length.text(Units::Metric).replace(' ', "\u{a0}"),
         }
     }
-}
-
-fn number(leaf: &Value) -> Option<f64> {
-    leaf.as_f64().or_else(|| leaf.get("value")?.as_f64())
 }

@@ -4,14 +4,14 @@ use proptest::prelude::*;
 use serde_json::{Value, json};
 
 use super::*;
+use crate::catalogue::FromNode;
 use crate::wall::planning::plan;
 use crate::wall::practice_room::{Wall, input};
 use crate::wall::scheme::WallInput;
 
 fn jobs(wall: Wall, units: Units) -> Vec<Job> {
     let entry = crate::catalogue::entry("wall-plan").expect("it is declared");
-    let input: WallInput =
-        serde_json::from_value(entry.read(&input(wall, units), units).expect("valid")).expect("typed");
+    let input = WallInput::from_node(entry.read(&input(wall, units), units).expect("valid")).expect("typed");
     let plan = plan(&input).expect("a plan");
     plan.layouts.into_iter().map(|layout| layout.job).collect()
 }
@@ -66,7 +66,7 @@ fn with(wall: Wall, units: Units, changes: &[(&str, Value)]) -> Answer {
     }
     let entry = crate::catalogue::entry("wall-plan").expect("it is declared");
     let read = entry.read(&raw, units).unwrap_or_else(|faults| panic!("{changes:?}: {faults:?}"));
-    let input: WallInput = serde_json::from_value(read).expect("typed");
+    let input = WallInput::from_node(read).expect("typed");
     let layout = plan(&input).unwrap_or_else(|faults| panic!("{changes:?}: {faults:?}")).layouts.remove(0);
     (layout.job.clone(), layout)
 }

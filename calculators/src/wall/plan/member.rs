@@ -1,8 +1,9 @@
 //! A piece of trim on the wall: its outline, its ends, its notches and joints.
 
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use schemars::JsonSchema;
 use serde::{Serialize, Serializer};
 
+use crate::catalogue::{Node, Shape, Shaped};
 use crate::quantity::{Amount, Exact, Length, Reading, kind};
 
 /// A point on the elevation: along from zero, up from the zero level.
@@ -21,17 +22,10 @@ impl Serialize for Point {
     }
 }
 
-impl JsonSchema for Point {
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "Point".into()
-    }
-
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "type": "array", "items": { "type": "integer" }, "minItems": 2, "maxItems": 2 })
+impl Shaped for Point {
+    const SHAPE: Shape = <[i64; 2]>::SHAPE;
+    fn node(&self) -> Node {
+        [self.x, self.y].map(|place| place.nearest(Length::from_nm(1)).nm()).node()
     }
 }
 

@@ -1,39 +1,21 @@
-//! A length or another quantity as it stands on a page: stacked fraction, unit set smaller, plain text for a screen reader.
+//! Figures that somebody wrote into a sentence: chapters, captions, what was typed. Here, and only here, text is looked through.
 
 use std::fmt::Write;
 
-use calculators::quantity::{FOOT, Length, MILLIMETRE, Units, print};
+use calculators::quantity::{Length, Units, print};
 
-/// Text made fit for HTML.
-pub(crate) fn escape(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    push_escaped(&mut out, text);
-    out
-}
-
-pub(crate) fn push_escaped(out: &mut String, text: &str) {
-    for sign in text.chars() {
-        match sign {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\'' => out.push_str("&#39;"),
-            other => out.push(other),
-        }
-    }
-}
+use super::push_escaped;
 
 /// Sets a printed quantity such as `11 15/16 in`, `7' 3 1/2"` or `303 mm` as a figure.
 ///
 /// Fractions are stacked; a word after the last figure becomes the unit. A text without a fraction stays as it is, so that it
 /// is read out as written; with one, the drawn figure is hidden from the screen reader and its plain text stands beside it.
-pub fn set(text: &str) -> String {
+pub(crate) fn set(text: &str) -> String {
     wrap("q", text)
 }
 
 /// The same in running text, where the figure must not spread the lines.
-pub fn set_in_prose(text: &str) -> String {
+pub(crate) fn set_in_prose(text: &str) -> String {
     wrap("q printed", text)
 }
 
@@ -101,14 +83,6 @@ fn unit_at_the_end(text: &str) -> (&str, Option<&str>) {
     match unit.strip_prefix(' ') {
         Some(unit) if figures && !unit.is_empty() && unit.chars().count() <= 12 => (body, Some(unit)),
         _ => (text, None),
-    }
-}
-
-/// A long run in whole feet or whole metres, with its unit: what is cut from a cartridge is never told to the millimetre.
-pub(crate) fn run(length: Length, units: Units) -> String {
-    match units {
-        Units::Imperial => print::feet_inches(length.exact().down_to(FOOT).exact(), 1),
-        Units::Metric => format!("{} m", length.whole_parts(MILLIMETRE * 1_000)),
     }
 }
 
@@ -205,13 +179,6 @@ mod tests {
         assert!(in_prose("900 mm", Units::Imperial).expect("a length").contains("<i>7</i><i>16</i>"));
         assert_eq!(in_prose("benchleaf render", Units::Metric), None);
         assert_eq!(in_prose("12", Units::Metric), None);
-    }
-
-    #[test]
-    fn a_run_is_told_in_whole_feet_or_metres() {
-        // 304.8 mm to a foot, exactly (NIST SP 811, appendix B).
-        assert_eq!(run(Length::mm(59_436), Units::Imperial), "195'");
-        assert_eq!(run(Length::mm(66_667), Units::Metric), "66 m");
     }
 
     #[test]
