@@ -5,7 +5,7 @@
 
 use std::cell::Cell;
 
-use calculators::catalogue::{CATALOGUE, Node};
+use calculators::catalogue::{CATALOGUE, Figure, Node, Piece, Words};
 use calculators::quantity::Units;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
@@ -29,6 +29,14 @@ fn difference(one: &Node, other: &Node, at: &str) -> Option<String> {
             .zip(others)
             .enumerate()
             .find_map(|(n, (inner, found))| difference(inner, found, &format!("{at}/{n}"))),
+        (Node::Leaf(Figure::Words(said)), Node::Leaf(Figure::Words(other_said))) => {
+            let node = |piece: Piece<'_>| match piece {
+                Piece::Text(text) => Node::from(text),
+                Piece::Figure(figure) => Node::Leaf(figure.clone()),
+            };
+            let list = |words: &Words| Node::List(words.pieces().map(node).collect());
+            difference(&list(said), &list(other_said), at)
+        }
         _ => (one != other).then(|| format!("{at}: {one:?} and {other:?}")),
     }
 }
