@@ -15,7 +15,13 @@ const CASES: u64 = 300;
 const WALL_CASES: u64 = 120;
 
 /// A sequence of numbers without pattern: SplitMix64 (Steele, Lea, Flood 2014).
-struct Chance(u64);
+pub(crate) struct Chance(u64);
+
+impl From<u64> for Chance {
+    fn from(seed: u64) -> Self {
+        Self(seed)
+    }
+}
 
 impl Chance {
     fn next(&mut self) -> u64 {
@@ -26,7 +32,7 @@ impl Chance {
         mixed ^ (mixed >> 31)
     }
 
-    fn below(&mut self, count: usize) -> usize {
+    pub(crate) fn below(&mut self, count: usize) -> usize {
         (self.next() % count.max(1) as u64) as usize
     }
 }
@@ -129,7 +135,7 @@ fn bent(value: &Value, chance: &mut Chance) -> Value {
 }
 
 /// Spoils one place of an input.
-fn spoil(input: &mut Value, chance: &mut Chance) {
+pub(crate) fn spoil(input: &mut Value, chance: &mut Chance) {
     let mut found = Vec::new();
     places(input, "", &mut found);
     let at = found.swap_remove(chance.below(found.len()));
@@ -212,7 +218,7 @@ fn any_input_has_an_answer_or_faults_and_nothing_in_between() {
     for (n, entry) in CATALOGUE.iter().enumerate() {
         let id = entry.card().id;
         for case in 0..if id == "wall-plan" { WALL_CASES } else { CASES } {
-            let mut chance = Chance(SEED ^ ((n as u64) << 32) ^ case);
+            let mut chance = Chance::from(SEED ^ ((n as u64) << 32) ^ case);
             let units = [Units::Imperial, Units::Metric][chance.below(2)];
             let mut input = entry.example(units).input.clone();
             for _ in 0..=chance.below(3) {

@@ -2,4 +2,5 @@
 
 mod any_shape;
 mod directions;
+mod judged;
 mod units;
