@@ -2,5 +2,6 @@
 
 pub mod inputs;
 pub mod published;
+#[cfg(feature = "pages")]
 pub mod served;
 pub mod sticks;

@@ -255,3 +255,24 @@ async fn the_wall_sheet_warns_where_something_can_hurt() {
         }
     }
 }
+
+#[tokio::test]
+async fn what_is_for_machines_alone_is_printed_for_no_person() {
+    let mut looked_at = 0;
+    for entry in CATALOGUE.iter() {
+        let id = entry.card().id;
+        for field in entry.output().fields().iter().filter(|field| field.for_machines) {
+            let name = field.name;
+            let input = entry.example(Units::Metric).input.to_string();
+            let json = ask(id, &input, "application/json").await.json();
+            assert!(json["result"][name].is_object(), "{id}: a program gets its {name}");
+            for media in ["text/plain", "text/html"] {
+                let text = ask(id, &input, media).await.text;
+                let title = field.title;
+                assert!(!title.is_empty() && !text.contains(title), "{id} as {media} prints «{title}»");
+                looked_at += 1;
+            }
+        }
+    }
+    assert!(looked_at > 0, "no calculator has a field for machines");
+}
