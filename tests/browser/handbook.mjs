@@ -8,7 +8,7 @@ import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
-const binary = process.env.BENCHLEAF ?? `${root}target/release/benchleaf`;
+export const binary = process.env.BENCHLEAF ?? `${root}target/release/benchleaf`;
 const axeSource = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 export const TABLET = { width: 820, height: 1180 };
@@ -54,27 +54,31 @@ export async function open(browser, address, options = {}) {
   return { context, page, wrong };
 }
 
-/** Violations of the accessibility rules on the page as it stands, one line each. */
-export async function violations(page) {
+/**
+ * Violations of the accessibility rules on the page as it stands, one line each.
+ *
+ * Contrast takes most of the time, so it is left out here: it is worked out for every pair of colours in contrast.test.mjs, and
+ * looked at there on pages of every kind.
+ */
+export async function violations(page, { contrast = false } = {}) {
   await layOut(page);
   await page.evaluate(axeSource);
-  const found = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
+  const rules = Object.fromEntries(["color-contrast", "color-contrast-enhanced"].map((rule) => [rule, { enabled: contrast && rule === "color-contrast" }]));
+  const found = await page.evaluate((rules) => globalThis.axe.run(document, { resultTypes: ["violations"], rules }), rules);
   return found.violations.flatMap((rule) => rule.nodes.map((node) => `${rule.id}: ${node.target.join(" ")}: ${node.failureSummary?.split("\n")[1] ?? rule.help}`));
 }
 
-/** Addresses of every page of the handbook, the wall sheet's walls and parts and every calculation's own page among them. */
-export async function everyPage(page) {
-  await page.goto("/");
-  const origin = new URL(page.url()).origin;
+/** Addresses of every page of the handbook that a link leads to, the wall sheet's walls and parts among them. */
+export async function everyPage(address) {
   const seen = new Set(["/"]);
   const waiting = ["/"];
   while (waiting.length > 0) {
-    await page.goto(waiting.shift());
-    const links = await page.$$eval("a[href]", (anchors) => anchors.map((anchor) => anchor.href));
-    for (const link of links) {
-      const url = new URL(link);
+    const from = new URL(waiting.shift(), address);
+    const html = await (await fetch(from)).text();
+    for (const [, link] of html.matchAll(/<a\b[^>]*?\shref="([^"]*)"/g)) {
+      const url = new URL(link.replaceAll("&amp;", "&"), from);
       const path = url.pathname + (url.pathname === "/wall" ? url.search : "");
-      if (url.origin === origin && !seen.has(path) && !/\.(json|css|svg|woff2|txt)$/.test(path)) {
+      if (url.origin === from.origin && !seen.has(path) && !/\.(json|css|svg|woff2|txt)$/.test(path)) {
         seen.add(path);
         waiting.push(path);
       }
@@ -86,10 +90,12 @@ export async function everyPage(page) {
   return [...seen];
 }
 
+/** A chapter's address, or the front page's. */
+export const isChapter = (path) => /^\/([a-z-]+\.html)?$/.test(path);
+
 /** Addresses of the calculations' own pages, as the API lists them. */
-export async function everyCalculation(page) {
-  const reply = await page.request.get("/api/calculators");
-  const list = await reply.json();
+export async function everyCalculation(address) {
+  const list = await (await fetch(`${address}/api/calculators`)).json();
   return list.map((calculator) => `/work/${calculator.id}`);
 }
 
