@@ -3,7 +3,6 @@
 use axum::http::{HeaderMap, header};
 use calculators::catalogue::{Answer, Entry, Figure, Node, Printed};
 use calculators::quantity::Units;
-use serde_json::Value;
 
 use crate::problem::ApiError;
 
@@ -72,12 +71,12 @@ impl Form {
     }
 }
 
-/// An answer as JSON, with the cautions that stand with it.
-pub fn json(answer: &Answer<Node>, cautions: &Value, units: Units) -> String {
+/// An answer as JSON, with the cautions that stand with it, which are JSON already.
+pub fn json(answer: &Answer<Node>, cautions: &str, units: Units) -> String {
     let mut text = Printed(answer, units).to_json();
     if text.pop() == Some('}') {
         text.push_str(",\"cautions\":");
-        text.push_str(&cautions.to_string());
+        text.push_str(cautions);
         text.push('}');
     }
     text

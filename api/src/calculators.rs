@@ -2,11 +2,10 @@
 
 use std::collections::HashMap;
 
-use axum::body::Bytes;
-use axum::extract::rejection::BytesRejection;
-use axum::extract::{Path, Query, State};
-use axum::http::{HeaderMap, header};
-use axum::response::{IntoResponse, Response};
+use axum::body::{Body, to_bytes};
+use axum::extract::{Path, Query, Request, State};
+use axum::http::{HeaderMap, HeaderValue, header};
+use axum::response::Response;
 use axum::routing::get;
 use axum::{Json, Router};
 use book::Handbook;
@@ -15,7 +14,7 @@ use calculators::quantity::Units;
 use serde_json::{Value, json};
 
 use crate::answer::{self, Form};
-use crate::app::{LONGEST_WORK, State as Shared};
+use crate::app::{LARGEST_BODY, LONGEST_WORK, State as Shared};
 use crate::live::Live;
 use crate::openapi;
 use crate::posted;
@@ -50,21 +49,30 @@ async fn card(Path(id): Path<String>, Query(query): Query<HashMap<String, String
     })))
 }
 
-async fn work(
-    State(state): State<Shared>,
-    Path(id): Path<String>,
-    Query(query): Query<HashMap<String, String>>,
-    headers: HeaderMap,
-    body: Result<Bytes, BytesRejection>,
-) -> Result<Response, ApiError> {
-    let entry = found(&id)?;
-    let units = units_of(&query)?;
-    let form = Form::accepted(&headers)?;
-    let input = input(entry, &headers, body)?;
-    let work = tokio::task::spawn_blocking(move || answered(state.book(), entry, &input, units, form));
-    let text = tokio::time::timeout(LONGEST_WORK, work).await.map_err(|_| ApiError::TooLong)?;
-    let text = text.map_err(|_| ApiError::TooLong)??;
-    Ok(([(header::CONTENT_TYPE, form.media_type()), (header::CACHE_CONTROL, "no-store")], text).into_response())
+/// `POST /{id}`: asked with JSON or with a form, answered as `Accept` says.
+///
+/// A light calculator is answered where the request came in; a heavy one on a thread of its own, within its time.
+async fn work(State(state): State<Shared>, request: Request) -> Result<Response, ApiError> {
+    let (parts, body) = request.into_parts();
+    let entry = found(parts.uri.path().rsplit('/').next().unwrap_or_default())?;
+    let units = units_in(parts.uri.query())?;
+    let form = Form::accepted(&parts.headers)?;
+    let body = to_bytes(body, LARGEST_BODY).await.map_err(|_| ApiError::TooLarge)?;
+    let input = read(entry, &parts.headers, &body)?;
+    let text = if entry.is_heavy() {
+        let work = tokio::task::spawn_blocking(move || {
+            answered(state.book(), state.cautions(entry.card().id), entry, &input, units, form)
+        });
+        let text = tokio::time::timeout(LONGEST_WORK, work).await.map_err(|_| ApiError::TooLong)?;
+        text.map_err(|_| ApiError::TooLong)??
+    } else {
+        answered(state.book(), state.cautions(entry.card().id), entry, &input, units, form)?
+    };
+    let mut response = Response::new(Body::from(text));
+    let headers = response.headers_mut();
+    headers.insert(header::CONTENT_TYPE, HeaderValue::from_static(form.media_type()));
+    headers.insert(header::CACHE_CONTROL, HeaderValue::from_static("no-store"));
+    Ok(response)
 }
 
 /// The calculator with this id.
@@ -79,7 +87,17 @@ pub fn found(id: &str) -> Result<&'static Entry, ApiError> {
 /// # Errors
 /// [`ApiError::Query`] for another word.
 pub fn units_of(query: &HashMap<String, String>) -> Result<Units, ApiError> {
-    match query.get("units").map(String::as_str) {
+    units_named(query.get("units").map(String::as_str))
+}
+
+/// The same, of a query that nobody has read yet.
+fn units_in(query: Option<&str>) -> Result<Units, ApiError> {
+    let pairs = form_urlencoded::parse(query.unwrap_or_default().as_bytes());
+    units_named(pairs.filter(|(name, _)| name == "units").last().map(|(_, word)| word).as_deref())
+}
+
+fn units_named(word: Option<&str>) -> Result<Units, ApiError> {
+    match word {
         None | Some("imperial") => Ok(Units::Imperial),
         Some("metric") => Ok(Units::Metric),
         Some(_) => Err(ApiError::Query("units must be imperial or metric".to_owned())),
@@ -87,25 +105,32 @@ pub fn units_of(query: &HashMap<String, String>) -> Result<Units, ApiError> {
 }
 
 /// The input in a body: JSON as it is, or a posted form.
-/// # Errors
-/// The problem of the body.
-pub fn input(entry: &Entry, headers: &HeaderMap, body: Result<Bytes, BytesRejection>) -> Result<Value, ApiError> {
-    let body = body.map_err(|_| ApiError::TooLarge)?;
+fn read(entry: &Entry, headers: &HeaderMap, body: &[u8]) -> Result<Value, ApiError> {
     let media = headers.get(header::CONTENT_TYPE).and_then(|value| value.to_str().ok()).unwrap_or("application/json");
-    match media.split(';').next().unwrap_or_default().trim().to_ascii_lowercase().as_str() {
-        "application/json" => serde_json::from_slice(&body).map_err(|why| ApiError::NotJson(why.to_string())),
-        "application/x-www-form-urlencoded" => Ok(book::form::to_json(entry, &posted::pairs(&body))),
-        _ => Err(ApiError::MediaType),
+    let media = media.split(';').next().unwrap_or_default().trim();
+    if media.eq_ignore_ascii_case("application/json") {
+        serde_json::from_slice(body).map_err(|why| ApiError::NotJson(why.to_string()))
+    } else if media.eq_ignore_ascii_case("application/x-www-form-urlencoded") {
+        Ok(book::form::to_json(entry, &posted::pairs(body)))
+    } else {
+        Err(ApiError::MediaType)
     }
 }
 
-/// An answer in one of its forms.
+/// An answer in one of its forms; `cautions` are those of the calculator's card, as JSON.
 /// # Errors
 /// The faults of the input, or that this calculator has no such form.
-pub fn answered(book: &Handbook, entry: &Entry, input: &Value, units: Units, form: Form) -> Result<String, ApiError> {
+pub fn answered(
+    book: &Handbook,
+    cautions: &str,
+    entry: &Entry,
+    input: &Value,
+    units: Units,
+    form: Form,
+) -> Result<String, ApiError> {
     let answer = entry.work(input, units).map_err(|faults| ApiError::Faults(Fault::print_all(&faults, units)))?;
     match form {
-        Form::Json => Ok(answer::json(&answer, &cautions(book, entry), units)),
+        Form::Json => Ok(answer::json(&answer, cautions, units)),
         Form::Csv => answer::csv(entry, &answer, units)
             .ok_or(ApiError::NotAcceptable("application/json, text/html or text/plain; it has no list")),
         Form::Html => Ok(book.answer_html(entry, &answer, units)),
@@ -117,7 +142,7 @@ pub fn answered(book: &Handbook, entry: &Entry, input: &Value, units: Units, for
 }
 
 /// The cautions that stand with an answer, in the words of the handbook.
-fn cautions(book: &Handbook, entry: &Entry) -> Value {
+pub fn cautions(book: &Handbook, entry: &Entry) -> Value {
     let keys = entry.card().cautions.iter();
     keys.filter_map(|key| {
         let caution = book.cautions().get(key)?;

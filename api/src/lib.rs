@@ -9,6 +9,7 @@ pub mod calculators;
 pub mod choices;
 pub mod command;
 pub mod guard;
+pub mod kept;
 pub mod live;
 pub mod openapi;
 pub mod pages;

@@ -1,7 +1,6 @@
 //! The handbook over HTTP: its pages, its files, its search, and calculations that come back as pages.
 
 use std::collections::HashMap;
-use std::hash::{DefaultHasher, Hash, Hasher};
 
 use axum::body::Bytes;
 use axum::extract::rejection::BytesRejection;
@@ -22,8 +21,8 @@ use crate::problem::ApiError;
 const PART: HeaderName = HeaderName::from_static("x-part");
 
 /// `GET /`.
-pub async fn front(State(state): State<Shared>, choices: Choices) -> Response {
-    page(&state, choices, "index.html")
+pub async fn front(State(state): State<Shared>, choices: Choices, asked: HeaderMap) -> Response {
+    page(&state, choices, "index.html", &asked)
 }
 
 /// Everything that is no fixed address: a page of the book, or a file it asks for.
@@ -33,30 +32,14 @@ pub async fn by_path(State(state): State<Shared>, choices: Choices, uri: Uri, as
         return ApiError::NotFound(format!("address «{}»", path.chars().take(80).collect::<String>())).into_response();
     }
     match state.asset(path) {
-        Some(asset) => {
-            let tag = tag(&asset.bytes);
-            let known = [(header::ETAG, tag.as_str()), (header::CACHE_CONTROL, "no-cache")];
-            if asked.get(header::IF_NONE_MATCH).is_some_and(|held| held.as_bytes() == tag.as_bytes()) {
-                return (StatusCode::NOT_MODIFIED, known).into_response();
-            }
-            let media = [(header::CONTENT_TYPE, asset.media_type)];
-            (known, media, asset.bytes.clone().into_owned()).into_response()
-        }
-        None => page(&state, choices, path),
+        Some(asset) => asset.answer(&asked, "Accept-Encoding"),
+        None => page(&state, choices, path, &asked),
     }
 }
 
-/// Names the bytes of a file, so that a browser that holds them need not fetch fonts and style sheet again with every page.
-/// Weak, since they may come compressed.
-fn tag(bytes: &[u8]) -> String {
-    let mut hasher = DefaultHasher::new();
-    bytes.hash(&mut hasher);
-    format!("W/\"{:016x}\"", hasher.finish())
-}
-
-fn page(state: &Shared, choices: Choices, path: &str) -> Response {
-    match state.page(choices.units, path) {
-        Some(page) => html(StatusCode::OK, page, choices),
+fn page(state: &Shared, choices: Choices, path: &str, asked: &HeaderMap) -> Response {
+    match state.page(choices.units, path, choices.light) {
+        Some(page) => page.answer(asked, "Cookie, Accept-Encoding"),
         None => message(state, choices, &ApiError::NotFound("such page".to_owned())),
     }
 }

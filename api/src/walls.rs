@@ -109,6 +109,7 @@ pub async fn practice_wall(
     State(state): State<Shared>,
     choices: Choices,
     Query(query): Query<HashMap<String, String>>,
+    headers: HeaderMap,
 ) -> Result<Response, ApiError> {
     let asked = query.get("wall").map(String::as_str);
     let practice = |wall| practice_room::input(wall, choices.units);
@@ -129,7 +130,15 @@ pub async fn practice_wall(
         open: asked == Some("new"),
         tell: true,
     };
-    tokio::task::spawn_blocking(move || page(state.book(), entry, &wish, choices)).await.map_err(|_| ApiError::TooLong)
+    // The practice room does not change: each of its pages is made once.
+    let key = (format!("{} {} {}", asked.unwrap_or("b"), wish.view.word(), wish.at), wish.units, choices.light);
+    let make = move || {
+        let print =
+            || sheet(entry, &wish, |sheet| state.book().wall_page(entry, sheet, wish.units)).1.html(choices.light);
+        state.wall(key, print)
+    };
+    let kept = tokio::task::spawn_blocking(make).await.map_err(|_| ApiError::TooLong)?;
+    Ok(kept.answer(&headers, "Cookie, Accept-Encoding"))
 }
 
 /// `POST /wall`: the sheet's form comes in, the sheet goes out; for a script without its head.

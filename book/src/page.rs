@@ -16,6 +16,9 @@ pub enum Light {
 }
 
 impl Light {
+    /// Every light.
+    pub const ALL: [Self; 3] = [Self::Auto, Self::Day, Self::Lamp];
+
     /// The word used in requests, cookies and on the root element.
     pub const fn word(self) -> &'static str {
         match self {

@@ -10,7 +10,7 @@ use clap::{Args, ValueEnum};
 
 use super::{Failure, UnitsWord, handbook, read_input, told};
 use crate::answer::Form;
-use crate::calculators::answered;
+use crate::calculators::{answered, cautions};
 use crate::problem::ApiError;
 
 /// Ask one calculator. Without a file and without words, it answers its worked example.
@@ -77,7 +77,9 @@ impl Work {
             FormWord::Csv => Form::Csv,
             FormWord::Svg => Form::Svg,
         };
-        let answer = answered(&handbook()?, entry, &input, units, form).map_err(|problem| {
+        let book = handbook()?;
+        let stand_with = cautions(&book, entry).to_string();
+        let answer = answered(&book, &stand_with, entry, &input, units, form).map_err(|problem| {
             Failure::Input(match problem {
                 ApiError::Faults(faults) => told(&faults),
                 other => other.detail(),

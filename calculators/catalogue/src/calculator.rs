@@ -13,6 +13,8 @@ pub trait Calculator: 'static {
     type Output: Shaped;
     /// All that is known before a number is typed: names, question, cautions, sources.
     const CARD: Card;
+    /// Whether an input within its bounds can take longer than a millisecond. Such work is given a thread of its own, and a time.
+    const HEAVY: bool = false;
 
     /// The worked example in one unit system: it fills the form, is computed on the page and checked by a test.
     fn example(units: Units) -> Example;

@@ -12,6 +12,7 @@ pub struct Entry {
     card: Card,
     input: Shape,
     output: Shape,
+    heavy: bool,
     example: fn(Units) -> Example,
     run: fn(Node) -> Result<Answer<Node>, Vec<Fault>>,
     examples: OnceLock<[Example; 2]>,
@@ -24,6 +25,7 @@ impl Entry {
             card: C::CARD,
             input: C::Input::SHAPE,
             output: C::Output::SHAPE,
+            heavy: C::HEAVY,
             example: C::example,
             run: run::<C>,
             examples: OnceLock::new(),
@@ -43,6 +45,11 @@ impl Entry {
     /// What the result of an answer looks like.
     pub const fn output(&self) -> &Shape {
         &self.output
+    }
+
+    /// Whether an input can take longer than a millisecond.
+    pub const fn is_heavy(&self) -> bool {
+        self.heavy
     }
 
     /// The worked example in one unit system.

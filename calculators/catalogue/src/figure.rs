@@ -53,16 +53,25 @@ impl Figure {
 
     /// What is read out in one unit system: a length as called out from a tape, a quantity with its unit, a word as it is.
     pub fn text(&self, units: Units) -> String {
+        let mut out = String::with_capacity(24);
+        self.push_text(&mut out, units);
+        out
+    }
+
+    /// Writes what [`Figure::text`] says.
+    pub fn push_text(&self, out: &mut String, units: Units) {
         match self {
-            Self::Length(exact) => print::plain(*exact, units),
-            Self::Reading(reading) => print::plain(reading.shown_in(units).exact(), units),
-            Self::Run(run) => run.text(units),
-            Self::Count(count) => count.to_string(),
-            Self::Number(number) => serde_json::Number::from_f64(*number).map_or_else(String::new, |n| n.to_string()),
-            Self::Physical(facts, metric) => facts.text(*metric, units),
-            Self::Money(money) => money.to_string(),
-            Self::Text(text) => text.clone(),
-            Self::Words(words) => words.in_units(units),
+            Self::Length(exact) => print::push_plain(out, *exact, units),
+            Self::Reading(reading) => print::push_plain(out, reading.shown_in(units).exact(), units),
+            Self::Run(run) => out.push_str(&run.text(units)),
+            Self::Count(count) => out.push_str(&count.to_string()),
+            Self::Number(number) => {
+                out.push_str(&serde_json::Number::from_f64(*number).map_or_else(String::new, |one| one.to_string()));
+            }
+            Self::Physical(facts, metric) => facts.push_text(out, *metric, units),
+            Self::Money(money) => out.push_str(&money.to_string()),
+            Self::Text(text) => out.push_str(text),
+            Self::Words(words) => words.push(out, units),
         }
     }
 }
@@ -157,13 +166,21 @@ impl Words {
     /// The sentence in one unit system.
     pub fn in_units(&self, units: Units) -> String {
         let mut text = String::with_capacity(self.say.len() + 16 * self.with.len());
+        self.push(&mut text, units);
+        text
+    }
+
+    /// Writes what [`Words::in_units`] says.
+    pub fn push(&self, out: &mut String, units: Units) {
+        if self.with.is_empty() && !self.say.contains("{}") {
+            return out.push_str(&self.say);
+        }
         for piece in self.pieces() {
             match piece {
-                Piece::Text(said) => text.push_str(said),
-                Piece::Figure(figure) => text.push_str(&figure.text(units)),
+                Piece::Text(said) => out.push_str(said),
+                Piece::Figure(figure) => figure.push_text(out, units),
             }
         }
-        text
     }
 }
 

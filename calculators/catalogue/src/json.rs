@@ -6,9 +6,14 @@
 //! - A run of goods is told to the inch or the centimetre in all three texts, and says `run`.
 //! - A physical quantity is `{"value", "unit", "text", "other", "kind"}`, money `{"minor", "text"}`.
 //! - A sentence is its text. Everything else is what JSON has for it.
+//!
+//! Everything is written into one buffer. A quantity that stands in an answer again, as those of the working do, is copied from
+//! where it was written first: printing it is nearly all that an answer of a small calculator costs.
+
+use std::ops::Range;
 
 use quantity::{Exact, KindFacts, Reading, Run, Units, print};
-use serde::ser::{Serialize, SerializeMap, Serializer};
+use serde_json::Value;
 
 use crate::{Answer, Fault, Figure, Named, Node, Note, Offer, Step, Words};
 
@@ -16,248 +21,390 @@ use crate::{Answer, Fault, Figure, Named, Node, Note, Offer, Step, Words};
 #[derive(Clone, Copy, Debug)]
 pub struct Printed<'a, T: ?Sized>(pub &'a T, pub Units);
 
-impl<T: ?Sized> Printed<'_, T>
-where
-    Self: Serialize,
-{
+/// What can be written as JSON in a unit system.
+pub trait Print {
+    /// Writes it.
+    fn print(&self, page: &mut Page);
+}
+
+impl<T: Print + ?Sized> Printed<'_, T> {
     /// As JSON text.
     pub fn to_json(&self) -> String {
-        // Keys are text and nothing refuses to be written: no error can come.
-        serde_json::to_string(self).unwrap_or_default()
+        let mut page = Page::new(self.1);
+        self.0.print(&mut page);
+        page.out
     }
 
     /// As a JSON value, for those who look into it.
-    pub fn to_value(&self) -> serde_json::Value {
-        serde_json::to_value(self).unwrap_or_default()
+    pub fn to_value(&self) -> Value {
+        // What is written here is JSON; a test reads it all back.
+        serde_json::from_str(&self.to_json()).unwrap_or_default()
     }
 }
 
-impl<'a, T: ?Sized> Printed<'a, T> {
-    /// A part of the whole, in the same units.
-    const fn part<U: ?Sized>(&self, part: &'a U) -> Printed<'a, U> {
-        Printed(part, self.1)
-    }
+/// JSON that is being written.
+#[derive(Debug)]
+pub struct Page {
+    out: String,
+    units: Units,
+    /// A text before it is known to need no escape.
+    text: String,
+    /// Quantities that stand on the page, and where.
+    written: Vec<(Figure, Range<usize>)>,
 }
 
-impl Serialize for Printed<'_, Node> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        match self.0 {
-            Node::Nothing => serializer.serialize_unit(),
-            Node::Flag(flag) => serializer.serialize_bool(*flag),
-            Node::Word(word) => serializer.serialize_str(word),
-            Node::Leaf(figure) => self.part(figure).serialize(serializer),
-            Node::Group(fields) => serializer.collect_map(fields.iter().map(|(name, node)| (name, self.part(node)))),
-            Node::List(items) => self.part(items.as_slice()).serialize(serializer),
-            Node::Data(data) => data.serialize(serializer),
+/// Quantities that are looked for again: those of a small answer and its working.
+const REMEMBERED: usize = 16;
+
+impl Page {
+    fn new(units: Units) -> Self {
+        Self {
+            out: String::with_capacity(2_048),
+            units,
+            text: String::with_capacity(64),
+            written: Vec::with_capacity(REMEMBERED),
         }
     }
-}
 
-impl<T> Serialize for Printed<'_, [T]>
-where
-    for<'p> Printed<'p, T>: Serialize,
-{
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_seq(self.0.iter().map(|item| self.part(item)))
+    /// The next key of an object; the first opens it.
+    fn key(&mut self, name: &str, first: bool) {
+        self.out.push(if first { '{' } else { ',' });
+        self.out.push('"');
+        self.out.push_str(name);
+        self.out.push_str("\":");
     }
-}
 
-impl Serialize for Printed<'_, Figure> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let units = self.1;
-        match self.0 {
-            Figure::Length(exact) => length(serializer, *exact, units),
-            Figure::Reading(reading) => self::reading(serializer, *reading, units),
-            Figure::Run(run) => self::run(serializer, *run, units),
-            Figure::Count(count) => serializer.serialize_i64(*count),
-            Figure::Number(number) => serializer.serialize_f64(*number),
-            Figure::Physical(facts, metric) => physical(serializer, facts, *metric, units),
-            Figure::Money(money) => {
-                let mut map = serializer.serialize_map(Some(2))?;
-                map.serialize_entry("minor", &money.minor())?;
-                map.serialize_entry("text", &money.to_string())?;
-                map.end()
+    fn field(&mut self, name: &str, first: bool, value: &(impl Print + ?Sized)) {
+        self.key(name, first);
+        value.print(self);
+    }
+
+    fn string(&mut self, text: &str) {
+        self.out.push('"');
+        push_escaped(&mut self.out, text);
+        self.out.push('"');
+    }
+
+    /// A text that is put together first.
+    fn written(&mut self, write: impl FnOnce(&mut String)) {
+        let mut text = std::mem::take(&mut self.text);
+        text.clear();
+        write(&mut text);
+        self.string(&text);
+        self.text = text;
+    }
+
+    fn whole(&mut self, number: i128) {
+        let mut figures = [b'0'; 40];
+        let (mut at, mut rest) = (figures.len(), number.unsigned_abs());
+        if let Ok(small) = u64::try_from(rest) {
+            let mut small = small;
+            while small > 9 {
+                at -= 1;
+                figures[at] = b'0' + (small % 10) as u8;
+                small /= 10;
             }
-            Figure::Text(text) => serializer.serialize_str(text),
-            Figure::Words(words) => self.part(&**words).serialize(serializer),
+            rest = u128::from(small);
+        }
+        while {
+            at -= 1;
+            figures[at] = b'0' + (rest % 10) as u8;
+            rest /= 10;
+            rest != 0
+        } {}
+        if number < 0 {
+            self.out.push('-');
+        }
+        self.out.extend(figures[at..].iter().map(|figure| char::from(*figure)));
+    }
+
+    fn float(&mut self, number: f64) {
+        match serde_json::Number::from_f64(number) {
+            Some(number) => {
+                use std::fmt::Write;
+                // Writing to a string cannot fail.
+                let _ = write!(self.out, "{number}");
+            }
+            None => self.out.push_str("null"),
+        }
+    }
+
+    /// Numerator and denominator: whole numbers where they fit 64 bits, else text.
+    fn nanometres(&mut self, exact: Exact) {
+        for (sign, number) in [('[', exact.nm()), (',', exact.parts())] {
+            self.out.push(sign);
+            if i64::try_from(number).is_ok() {
+                self.whole(number);
+            } else {
+                self.out.push('"');
+                self.whole(number);
+                self.out.push('"');
+            }
+        }
+        self.out.push(']');
+    }
+
+    /// `mm`, `text`, `tape` and `other`, in which all lengths are alike.
+    fn lengths(&mut self, exact: Exact, other: Exact) {
+        let units = self.units;
+        self.key("mm", true);
+        self.float(exact.in_mm());
+        self.key("text", false);
+        match units {
+            Units::Imperial => {
+                self.written(|out| print::push_feet_inches(out, exact, print::FINEST_PARTS));
+                self.key("tape", false);
+                self.written(|out| print::push_plain(out, exact, units));
+            }
+            Units::Metric => {
+                let start = self.out.len();
+                self.written(|out| print::push_plain(out, exact, units));
+                let text = start..self.out.len();
+                self.key("tape", false);
+                self.out.extend_from_within(text);
+            }
+        }
+        self.key("other", false);
+        self.written(|out| print::push_plain(out, other, units.other()));
+    }
+
+    fn length(&mut self, exact: Exact) {
+        self.lengths(exact, exact);
+        self.key("nm", false);
+        self.nanometres(exact);
+        self.out.push('}');
+    }
+
+    fn reading(&mut self, reading: Reading) {
+        let units = self.units;
+        let shown = reading.shown_in(units).exact();
+        self.lengths(shown, reading.shown_in(units.other()).exact());
+        self.key("left", false);
+        self.written(|out| out.push_str(&print::left_over(reading, units)));
+        self.key("nm", false);
+        self.nanometres(shown);
+        self.key("exact_nm", false);
+        self.nanometres(reading.exact);
+        self.out.push('}');
+    }
+
+    fn run(&mut self, run: Run) {
+        let text = run.text(self.units);
+        self.key("mm", true);
+        self.float(run.length().in_mm());
+        for name in ["text", "tape"] {
+            self.key(name, false);
+            self.string(&text);
+        }
+        self.key("other", false);
+        self.string(&run.text(self.units.other()));
+        self.key("nm", false);
+        self.nanometres(run.length().exact());
+        self.out.push_str(",\"run\":true}");
+    }
+
+    fn physical(&mut self, facts: &KindFacts, metric: f64) {
+        let units = self.units;
+        self.key("value", true);
+        self.float(metric);
+        self.key("unit", false);
+        self.string(facts.metric.symbol);
+        self.key("text", false);
+        let start = self.out.len();
+        self.written(|out| facts.push_text(out, metric, units));
+        let text = start..self.out.len();
+        self.key("other", false);
+        if facts.metric.symbol == facts.imperial.symbol {
+            self.out.extend_from_within(text);
+        } else {
+            self.written(|out| facts.push_text(out, metric, units.other()));
+        }
+        self.key("kind", false);
+        self.string(facts.name);
+        self.out.push('}');
+    }
+}
+
+/// Text as it stands between the quotes of JSON.
+fn push_escaped(out: &mut String, text: &str) {
+    let mut rest = text;
+    while let Some(at) = rest.bytes().position(|byte| byte < 0x20 || byte == b'"' || byte == b'\\') {
+        out.push_str(&rest[..at]);
+        match rest.as_bytes()[at] {
+            b'"' => out.push_str("\\\""),
+            b'\\' => out.push_str("\\\\"),
+            b'\n' => out.push_str("\\n"),
+            b'\r' => out.push_str("\\r"),
+            b'\t' => out.push_str("\\t"),
+            0x08 => out.push_str("\\b"),
+            0x0c => out.push_str("\\f"),
+            byte => out.push_str(&format!("\\u{byte:04x}")),
+        }
+        rest = &rest[at + 1..];
+    }
+    out.push_str(rest);
+}
+
+impl Print for Node {
+    fn print(&self, page: &mut Page) {
+        match self {
+            Self::Nothing => page.out.push_str("null"),
+            Self::Flag(flag) => page.out.push_str(if *flag { "true" } else { "false" }),
+            Self::Word(word) => page.string(word),
+            Self::Leaf(figure) => figure.print(page),
+            Self::Group(fields) => {
+                for (place, (name, node)) in fields.iter().enumerate() {
+                    page.field(name, place == 0, node);
+                }
+                page.out.push_str(if fields.is_empty() { "{}" } else { "}" });
+            }
+            Self::List(items) => items.print(page),
+            Self::Data(data) => page.out.push_str(&data.to_string()),
         }
     }
 }
 
-fn length<S: Serializer>(serializer: S, exact: Exact, units: Units) -> Result<S::Ok, S::Error> {
-    let mut map = serializer.serialize_map(Some(5))?;
-    map.serialize_entry("mm", &exact.in_mm())?;
-    match units {
-        Units::Imperial => {
-            map.serialize_entry("text", &print::feet_inches(exact, print::FINEST_PARTS))?;
-            map.serialize_entry("tape", &print::plain(exact, units))?;
+impl<T: Print> Print for [T] {
+    fn print(&self, page: &mut Page) {
+        page.out.push('[');
+        for (place, item) in self.iter().enumerate() {
+            if place > 0 {
+                page.out.push(',');
+            }
+            item.print(page);
         }
-        Units::Metric => {
-            let text = print::plain(exact, units);
-            map.serialize_entry("text", &text)?;
-            map.serialize_entry("tape", &text)?;
-        }
-    }
-    map.serialize_entry("other", &print::plain(exact, units.other()))?;
-    map.serialize_entry("nm", &Nanometres(exact))?;
-    map.end()
-}
-
-fn reading<S: Serializer>(serializer: S, reading: Reading, units: Units) -> Result<S::Ok, S::Error> {
-    let shown = reading.shown_in(units).exact();
-    let mut map = serializer.serialize_map(Some(7))?;
-    map.serialize_entry("mm", &shown.in_mm())?;
-    match units {
-        Units::Imperial => {
-            map.serialize_entry("text", &print::feet_inches(shown, print::FINEST_PARTS))?;
-            map.serialize_entry("tape", &print::plain(shown, units))?;
-        }
-        Units::Metric => {
-            let text = print::plain(shown, units);
-            map.serialize_entry("text", &text)?;
-            map.serialize_entry("tape", &text)?;
-        }
-    }
-    let other = reading.shown_in(units.other()).exact();
-    map.serialize_entry("other", &print::plain(other, units.other()))?;
-    map.serialize_entry("left", &print::left_over(reading, units))?;
-    map.serialize_entry("nm", &Nanometres(shown))?;
-    map.serialize_entry("exact_nm", &Nanometres(reading.exact))?;
-    map.end()
-}
-
-fn run<S: Serializer>(serializer: S, run: Run, units: Units) -> Result<S::Ok, S::Error> {
-    let (exact, text) = (run.length().exact(), run.text(units));
-    let mut map = serializer.serialize_map(Some(6))?;
-    map.serialize_entry("mm", &exact.in_mm())?;
-    map.serialize_entry("text", &text)?;
-    map.serialize_entry("tape", &text)?;
-    map.serialize_entry("other", &run.text(units.other()))?;
-    map.serialize_entry("nm", &Nanometres(exact))?;
-    map.serialize_entry("run", &true)?;
-    map.end()
-}
-
-fn physical<S: Serializer>(serializer: S, facts: &KindFacts, metric: f64, units: Units) -> Result<S::Ok, S::Error> {
-    let text = facts.text(metric, units);
-    let mut map = serializer.serialize_map(Some(5))?;
-    map.serialize_entry("value", &metric)?;
-    map.serialize_entry("unit", facts.metric.symbol)?;
-    map.serialize_entry("text", &text)?;
-    if facts.metric == facts.imperial {
-        map.serialize_entry("other", &text)?;
-    } else {
-        map.serialize_entry("other", &facts.text(metric, units.other()))?;
-    }
-    map.serialize_entry("kind", facts.name)?;
-    map.end()
-}
-
-/// Numerator and denominator: whole numbers where they fit 64 bits, else text.
-struct Nanometres(Exact);
-
-impl Serialize for Nanometres {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_seq([self.0.nm(), self.0.parts()].map(Whole))
+        page.out.push(']');
     }
 }
 
-struct Whole(i128);
+impl Print for str {
+    fn print(&self, page: &mut Page) {
+        page.string(self);
+    }
+}
 
-impl Serialize for Whole {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        match i64::try_from(self.0) {
-            Ok(number) => serializer.serialize_i64(number),
-            Err(_) => serializer.collect_str(&self.0),
+impl Print for Figure {
+    fn print(&self, page: &mut Page) {
+        match self {
+            Self::Count(count) => return page.whole(i128::from(*count)),
+            Self::Number(number) => return page.float(*number),
+            Self::Text(text) => return page.string(text),
+            Self::Words(words) => return words.print(page),
+            Self::Length(_) | Self::Reading(_) | Self::Run(_) | Self::Physical(..) | Self::Money(_) => {}
+        }
+        if let Some((_, range)) = page.written.iter().find(|(figure, _)| same(figure, self)) {
+            return page.out.extend_from_within(range.clone());
+        }
+        let start = page.out.len();
+        match self {
+            Self::Length(exact) => page.length(*exact),
+            Self::Reading(reading) => page.reading(*reading),
+            Self::Run(run) => page.run(*run),
+            Self::Physical(facts, metric) => page.physical(facts, *metric),
+            Self::Money(money) => {
+                page.key("minor", true);
+                page.whole(i128::from(money.minor()));
+                page.key("text", false);
+                page.string(&money.to_string());
+                page.out.push('}');
+            }
+            _ => {}
+        }
+        if page.written.len() < REMEMBERED {
+            page.written.push((self.clone(), start..page.out.len()));
         }
     }
 }
 
-impl Serialize for Printed<'_, Words> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_str(&self.0.in_units(self.1))
-    }
-}
-
-impl Serialize for Printed<'_, Answer<Node>> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(3))?;
-        map.serialize_entry("result", &self.part(&self.0.result))?;
-        map.serialize_entry("working", &self.part(self.0.working.as_slice()))?;
-        map.serialize_entry("notes", &self.part(self.0.notes.as_slice()))?;
-        map.end()
-    }
-}
-
-impl Serialize for Printed<'_, Named> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(3))?;
-        map.serialize_entry("symbol", &self.0.symbol)?;
-        map.serialize_entry("name", &self.0.name)?;
-        map.serialize_entry("value", &self.part(&self.0.value))?;
-        map.end()
-    }
-}
-
-impl Serialize for Printed<'_, Step> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let step = self.0;
-        let mut map = serializer.serialize_map(None)?;
-        map.serialize_entry("what", &self.part(&step.what))?;
-        if let Some(formula) = &step.formula {
-            map.serialize_entry("formula", formula)?;
+/// Whether two quantities are written alike.
+fn same(one: &Figure, other: &Figure) -> bool {
+    match (one, other) {
+        (Figure::Physical(kind, one), Figure::Physical(other_kind, other)) => {
+            one.to_bits() == other.to_bits() && kind.name == other_kind.name
         }
-        map.serialize_entry("given", &self.part(step.given.as_slice()))?;
-        if let Some(result) = &step.result {
-            map.serialize_entry("result", &self.part(result))?;
-        }
-        if let Some(because) = &step.because {
-            map.serialize_entry("because", &self.part(because))?;
-        }
-        map.end()
+        (Figure::Physical(..), _) | (_, Figure::Physical(..)) => false,
+        _ => one == other,
     }
 }
 
-impl Serialize for Printed<'_, Note> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let note = self.0;
-        let mut map = serializer.serialize_map(None)?;
-        map.serialize_entry("level", note.level.word())?;
-        map.serialize_entry("words", &self.part(&note.words))?;
-        if let Some(offer) = &note.offer {
-            map.serialize_entry("offer", &self.part(offer))?;
+impl Print for Words {
+    fn print(&self, page: &mut Page) {
+        let units = page.units;
+        page.written(|out| self.push(out, units));
+    }
+}
+
+impl Print for Answer<Node> {
+    fn print(&self, page: &mut Page) {
+        page.field("result", true, &self.result);
+        page.field("working", false, self.working.as_slice());
+        page.field("notes", false, self.notes.as_slice());
+        page.out.push('}');
+    }
+}
+
+impl Print for Named {
+    fn print(&self, page: &mut Page) {
+        page.field("symbol", true, &*self.symbol);
+        page.field("name", false, &*self.name);
+        page.field("value", false, &self.value);
+        page.out.push('}');
+    }
+}
+
+impl Print for Step {
+    fn print(&self, page: &mut Page) {
+        page.field("what", true, &self.what);
+        if let Some(formula) = &self.formula {
+            page.field("formula", false, &**formula);
         }
-        map.end()
+        page.field("given", false, self.given.as_slice());
+        if let Some(result) = &self.result {
+            page.field("result", false, result);
+        }
+        if let Some(because) = &self.because {
+            page.field("because", false, because);
+        }
+        page.out.push('}');
     }
 }
 
-impl Serialize for Printed<'_, Offer> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(3))?;
-        map.serialize_entry("field", &self.0.field)?;
-        map.serialize_entry("value", &self.0.value)?;
-        map.serialize_entry("action", &self.0.action)?;
-        map.end()
+impl Print for Note {
+    fn print(&self, page: &mut Page) {
+        page.field("level", true, self.level.word());
+        page.field("words", false, &self.words);
+        if let Some(offer) = &self.offer {
+            page.field("offer", false, offer);
+        }
+        page.out.push('}');
     }
 }
 
-impl Serialize for Printed<'_, Fault> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(4))?;
-        map.serialize_entry("pointer", &self.0.pointer)?;
-        map.serialize_entry("said", &self.part(&self.0.said))?;
-        map.serialize_entry("why", &self.part(&self.0.why))?;
-        map.serialize_entry("try", &self.part(&self.0.instead))?;
-        map.end()
+impl Print for Offer {
+    fn print(&self, page: &mut Page) {
+        page.field("field", true, &*self.field);
+        page.field("value", false, self.value.as_str());
+        page.field("action", false, &*self.action);
+        page.out.push('}');
+    }
+}
+
+impl Print for Fault {
+    fn print(&self, page: &mut Page) {
+        page.field("pointer", true, self.pointer.as_str());
+        page.field("said", false, &self.said);
+        page.field("why", false, &self.why);
+        page.field("try", false, &self.instead);
+        page.out.push('}');
     }
 }
 
 // Until no declaration derives Serialize beside its shape.
 macro_rules! metric {
     ($($of:ty),*) => { $(
-        impl Serialize for $of {
-            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-                Printed(self, Units::Metric).serialize(serializer)
+        impl serde::Serialize for $of {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                Printed(self, Units::Metric).to_value().serialize(serializer)
             }
         }
     )* };
@@ -285,6 +432,32 @@ mod tests {
         assert_eq!(printed["count"], 3);
         assert_eq!(printed["price"]["text"], "48.50");
         assert_eq!(printed["said"], "13 in wide");
+    }
+
+    #[test]
+    fn any_text_and_any_number_is_read_back_as_it_was() {
+        for text in ["", "7' 3 1/2\"", "a\\b", "line\nline\r\t\u{8}\u{c}\u{1}\u{1f}", "½ ° µ 🪚", "\u{7f}"] {
+            assert_eq!(Printed(text, Units::Metric).to_value(), text);
+            assert_eq!(Printed(text, Units::Metric).to_json(), serde_json::to_string(text).expect("text"));
+        }
+        for count in [0, 7, -10, i64::MAX, i64::MIN] {
+            assert_eq!(Printed(&Figure::Count(count), Units::Metric).to_json(), count.to_string());
+        }
+        for number in [0.0, -0.0, 0.1, 1e300, -2.5, 330.200_000_000_000_05] {
+            let text = Printed(&Figure::Number(number), Units::Metric).to_json();
+            assert_eq!(text, serde_json::to_string(&number).expect("a number"));
+        }
+        let long = Exact::of_parts(i128::from(i64::MAX) * 10, 3).expect("not zero");
+        let nm = &Printed(&Figure::Length(long), Units::Metric).to_value()["nm"];
+        assert_eq!([&nm[0], &nm[1]], [&long.nm().to_string().into(), &Value::from(3)]);
+    }
+
+    #[test]
+    fn a_quantity_that_comes_again_is_written_alike() {
+        let figures: Vec<Figure> = [0.0, -0.0, 1.5, 1.5].map(|mass| Amount::<kind::Mass>::of(mass).into()).into();
+        let together = Printed(figures.as_slice(), Units::Imperial).to_json();
+        let alone: Vec<_> = figures.iter().map(|figure| Printed(figure, Units::Imperial).to_json()).collect();
+        assert_eq!(together, format!("[{}]", alone.join(",")));
     }
 
     #[test]

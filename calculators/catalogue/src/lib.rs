@@ -38,7 +38,7 @@ pub use catalogue_derive::{Input, Output};
 pub use entry::Entry;
 pub use fault::Fault;
 pub use figure::{Figure, Piece, Words};
-pub use json::Printed;
+pub use json::{Page, Print, Printed};
 pub use node::{FromNode, Node, Shaped};
 pub use note::{Note, NoteLevel, Offer};
 pub use schema::Schemas;

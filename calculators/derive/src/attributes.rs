@@ -38,7 +38,7 @@ pub(crate) fn doc(attributes: &[Attribute]) -> String {
 
 impl Said {
     /// Reads the attributes of a field or a variant.
-    pub(crate) fn of(attributes: &[Attribute]) -> Result<Self> {
+    pub(crate) fn of<'a>(attributes: impl IntoIterator<Item = &'a Attribute>) -> Result<Self> {
         let mut said = Self::default();
         for attribute in attributes {
             if attribute.path().is_ident("field") {
@@ -54,7 +54,7 @@ impl Said {
     /// What one of a type is called.
     pub(crate) fn of_type(attributes: &[Attribute]) -> Result<Option<String>> {
         let told = attributes.iter().filter(|attribute| !attribute.path().is_ident("serde"));
-        Self::of(&told.cloned().collect::<Vec<_>>()).map(|said| said.title)
+        Self::of(told).map(|said| said.title)
     }
 
     fn read(&mut self, input: ParseStream<'_>) -> Result<()> {

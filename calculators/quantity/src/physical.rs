@@ -11,6 +11,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de, ser::SerializeMap};
 use serde_json::Value;
 
+use super::print;
 use super::tape::Units;
 
 /// One unit of a kind: `metric = value * factor + offset`.
@@ -189,29 +190,51 @@ impl KindFacts {
 
     /// The number of a value in one unit system, without its unit, trailing zeros dropped.
     pub fn number(&self, metric: f64, units: Units) -> String {
-        let unit = self.unit(units);
-        let value = (metric - unit.offset) / unit.factor;
-        let mut fixed = format!("{value:.*}", decimals(self, unit.decimals, value));
-        if fixed.contains('.') {
-            fixed.truncate(fixed.trim_end_matches('0').trim_end_matches('.').len());
-        }
-        if fixed == "-0" { "0".to_owned() } else { fixed }
+        let mut out = String::with_capacity(16);
+        self.push_number(&mut out, metric, units);
+        out
     }
 
     /// The text of a value in one unit system, trailing zeros dropped: `64.4 °F`, `0.38`.
     pub fn text(&self, metric: f64, units: Units) -> String {
-        let mut text = self.number(metric, units);
+        let mut out = String::with_capacity(24);
+        self.push_text(&mut out, metric, units);
+        out
+    }
+
+    /// Writes what [`KindFacts::text`] says.
+    pub fn push_text(&self, out: &mut String, metric: f64, units: Units) {
+        self.push_number(out, metric, units);
         match self.unit(units).symbol {
             "" => {}
-            symbol @ ("°" | "%") => text.push_str(symbol),
+            symbol @ ("°" | "%") => out.push_str(symbol),
             symbol => {
-                text.push(' ');
-                text.push_str(symbol);
+                out.push(' ');
+                out.push_str(symbol);
             }
         }
-        text
+    }
+
+    fn push_number(&self, out: &mut String, metric: f64, units: Units) {
+        let unit = self.unit(units);
+        let value = (metric - unit.offset) / unit.factor;
+        let places = decimals(self, unit.decimals, value);
+        // Nearly always the last decimal is plain; where it is not, the digits of the float itself decide.
+        let scaled = value * POWERS[places];
+        let nearest = libm::round(scaled);
+        if libm::fabs(libm::fabs(scaled - nearest) - 0.5) > 1e-4 && libm::fabs(scaled) < 1e11 {
+            return print::push_decimal(out, nearest as i64, places as u32);
+        }
+        let mut fixed = format!("{value:.places$}");
+        if fixed.contains('.') {
+            fixed.truncate(fixed.trim_end_matches('0').trim_end_matches('.').len());
+        }
+        out.push_str(if fixed == "-0" { "0" } else { &fixed });
     }
 }
+
+/// Powers of ten up to the most decimals that are printed.
+const POWERS: [f64; 8] = [1.0, 10.0, 100.0, 1e3, 1e4, 1e5, 1e6, 1e7];
 
 /// Decimals of a value: as many as its unit is usually told to, but no more than make four figures that count; a small plain number
 /// keeps three and the volume of a nail hole two, with seven decimals at most. Whole units are never rounded away: 32177 m³/h stays.

@@ -21,56 +21,116 @@ pub const FINEST_PARTS: i64 = 64;
 /// assert_eq!(print::inches(Length::um(2_222_500).exact(), 16), "87 1/2 in");
 /// ```
 pub fn inches(exact: Exact, parts: i64) -> String {
+    written(|out| push_inches(out, exact, parts))
+}
+
+/// Writes what [`inches`] says.
+pub fn push_inches(out: &mut String, exact: Exact, parts: i64) {
     let Imperial { sign, whole, fraction } = Imperial::of(exact, parts);
-    format!("{sign}{} in", joined(whole, fraction))
+    out.push_str(sign);
+    push_joined(out, whole, fraction);
+    out.push_str(" in");
 }
 
 /// Feet, inches and a fraction reduced: `7' 3 1/2"`. Below one foot the feet are left out.
 pub fn feet_inches(exact: Exact, parts: i64) -> String {
+    written(|out| push_feet_inches(out, exact, parts))
+}
+
+/// Writes what [`feet_inches`] says.
+pub fn push_feet_inches(out: &mut String, exact: Exact, parts: i64) {
     let Imperial { sign, whole, fraction } = Imperial::of(exact, parts);
     let twelve = FOOT.nm() / INCH.nm();
     let (feet, left) = (whole / twelve, whole % twelve);
-    if feet == 0 {
-        return format!("{sign}{}\"", joined(left, fraction));
+    out.push_str(sign);
+    if feet != 0 {
+        push_whole(out, feet.unsigned_abs());
+        out.push('\'');
+        if left == 0 && fraction.is_none() {
+            return;
+        }
+        out.push(' ');
     }
-    if left == 0 && fraction.is_none() {
-        return format!("{sign}{feet}'");
-    }
-    format!("{sign}{feet}' {}\"", joined(left, fraction))
+    push_joined(out, left, fraction);
+    out.push('"');
 }
 
 /// A run of goods: feet and whole inches, or metres to the centimetre: `145' 9"`, `66.67 m`.
 pub fn run(exact: Exact, units: Units) -> String {
     match units {
         Units::Imperial => feet_inches(exact, 1),
-        Units::Metric => {
+        Units::Metric => written(|out| {
             let centimetres = exact.nearest(Length::mm(10)).nm() / Length::mm(10).nm();
-            let sign = if centimetres < 0 { "-" } else { "" };
-            let (whole, left) = (centimetres.unsigned_abs() / 100, centimetres.unsigned_abs() % 100);
-            let decimals = format!("{left:02}");
-            let decimals = decimals.trim_end_matches('0');
-            if decimals.is_empty() { format!("{sign}{whole} m") } else { format!("{sign}{whole}.{decimals} m") }
-        }
+            push_decimal(out, centimetres, 2);
+            out.push_str(" m");
+        }),
     }
 }
 
 /// Millimetres to a step: `2222.5 mm`. The step is a decimal fraction of a millimetre.
 pub fn millimetres(exact: Exact, step: Length) -> String {
-    let nm = exact.nearest(step).nm();
-    let sign = if nm < 0 { "-" } else { "" };
-    let (whole, left) = (nm.unsigned_abs() / 1_000_000, nm.unsigned_abs() % 1_000_000);
-    if left == 0 {
-        return format!("{sign}{whole} mm");
-    }
-    let decimals = format!("{left:06}");
-    format!("{sign}{whole}.{} mm", decimals.trim_end_matches('0'))
+    written(|out| push_millimetres(out, exact, step))
+}
+
+/// Writes what [`millimetres`] says.
+pub fn push_millimetres(out: &mut String, exact: Exact, step: Length) {
+    push_decimal(out, exact.nearest(step).nm(), 6);
+    out.push_str(" mm");
 }
 
 /// The usual text in one unit system: inches to 1/64 in, or millimetres to 0.1 mm.
 pub fn plain(exact: Exact, units: Units) -> String {
+    written(|out| push_plain(out, exact, units))
+}
+
+/// Writes what [`plain`] says.
+pub fn push_plain(out: &mut String, exact: Exact, units: Units) {
     match units {
-        Units::Imperial => inches(exact, FINEST_PARTS),
-        Units::Metric => millimetres(exact, TENTH_MM),
+        Units::Imperial => push_inches(out, exact, FINEST_PARTS),
+        Units::Metric => push_millimetres(out, exact, TENTH_MM),
+    }
+}
+
+fn written(write: impl FnOnce(&mut String)) -> String {
+    let mut out = String::with_capacity(24);
+    write(&mut out);
+    out
+}
+
+/// A whole number in figures.
+pub(crate) fn push_whole(out: &mut String, number: u64) {
+    let mut figures = [b'0'; 20];
+    let (mut at, mut rest) = (figures.len(), number);
+    loop {
+        at -= 1;
+        figures[at] = b'0' + (rest % 10) as u8;
+        rest /= 10;
+        if rest == 0 {
+            break;
+        }
+    }
+    out.extend(figures[at..].iter().map(|figure| char::from(*figure)));
+}
+
+/// A number that is whole in units of its last decimal, trailing zeros dropped: 2222500000 with six decimals is `2222.5`.
+pub(crate) fn push_decimal(out: &mut String, number: i64, decimals: u32) {
+    let unit = 10_u64.pow(decimals);
+    if number < 0 {
+        out.push('-');
+    }
+    push_whole(out, number.unsigned_abs() / unit);
+    let (mut left, mut places) = (number.unsigned_abs() % unit, decimals as usize);
+    if left == 0 {
+        return;
+    }
+    while left % 10 == 0 {
+        (left, places) = (left / 10, places - 1);
+    }
+    out.push('.');
+    let written = out.len();
+    push_whole(out, left);
+    for _ in out.len() - written..places {
+        out.insert(written, '0');
     }
 }
 
@@ -104,11 +164,17 @@ impl Imperial {
     }
 }
 
-fn joined(whole: i64, fraction: Option<(i64, i64)>) -> String {
-    match (whole, fraction) {
-        (whole, None) => whole.to_string(),
-        (0, Some((top, bottom))) => format!("{top}/{bottom}"),
-        (whole, Some((top, bottom))) => format!("{whole} {top}/{bottom}"),
+fn push_joined(out: &mut String, whole: i64, fraction: Option<(i64, i64)>) {
+    if whole != 0 || fraction.is_none() {
+        push_whole(out, whole.unsigned_abs());
+    }
+    if let Some((top, bottom)) = fraction {
+        if whole != 0 {
+            out.push(' ');
+        }
+        push_whole(out, top.unsigned_abs());
+        out.push('/');
+        push_whole(out, bottom.unsigned_abs());
     }
 }
 

@@ -126,6 +126,7 @@ impl Calculator for Tins {
             Source::new(THIS_BOOK, "5 % reserve", Standing::HouseDefault),
         ],
     };
+    const HEAVY: bool = true;
 
     fn example(units: Units) -> Example {
         match units {

@@ -115,6 +115,7 @@ impl Calculator for StickPlan {
             Source::new(PRACTICE, "least cost, then fewest sticks, then one long offcut", Standing::CommonPractice),
         ],
     };
+    const HEAVY: bool = true;
 
     fn example(units: Units) -> Example {
         let (pieces, stick, kerf) = match units {

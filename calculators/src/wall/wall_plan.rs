@@ -35,6 +35,7 @@ impl Calculator for WallPlanner {
             Source::new(THIS_BOOK, "leeway at plates, least neck, clearances, sticks", Standing::HouseDefault),
         ],
     };
+    const HEAVY: bool = true;
 
     fn example(units: Units) -> Example {
         let mark = if units == Units::Imperial { "201 1/2 in" } else { "5117 mm" };
