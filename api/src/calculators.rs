@@ -146,7 +146,7 @@ pub fn cautions(book: &Handbook, entry: &Entry) -> Value {
     let keys = entry.card().cautions.iter();
     keys.filter_map(|key| {
         let caution = book.cautions().get(key)?;
-        Some(json!({ "signal_word": caution.level, "hazard": caution.hazard, "consequence": caution.consequence, "avoid": caution.avoid }))
+        Some(json!({ "signal_word": caution.level, "hazard": caution.hazard, "consequence": caution.consequence, "avoid": caution.avoid, "added": caution.add }))
     })
     .collect()
 }

@@ -16,31 +16,6 @@ use crate::reference;
 use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER, Source};
 use crate::wall::invitation::wall_address;
 
-/// Tells every caution of the built-in book that a page laid over it has lost: cautions may be added, never removed.
-pub(crate) fn cautions_kept(whole: &[Leaf], laid_over: &[Leaf]) -> Vec<BookFault> {
-    let of = |leaf: &Leaf| -> Vec<String> {
-        let keys = leaf.chapter.blocks.iter().filter_map(|placed| match &placed.block {
-            Block::Caution { key } => Some(key.clone()),
-            _ => None,
-        });
-        keys.collect()
-    };
-    let anywhere: Vec<String> = laid_over.iter().flat_map(of).collect();
-    let mut lost = Vec::new();
-    for leaf in whole {
-        let twin = laid_over.iter().find(|other| other.listed.file == leaf.listed.file);
-        let kept = twin.map_or_else(|| anywhere.clone(), of);
-        for key in of(leaf).into_iter().filter(|key| !kept.contains(key)) {
-            let what = format!(
-                "the page this one replaces carries the caution {key}; keep it, cautions may be added and never removed"
-            );
-            let line = twin.map_or(1, |twin| last_line(&twin.chapter));
-            lost.push(BookFault::new(&file(leaf), line, what));
-        }
-    }
-    lost
-}
-
 const BOTH: [Units; 2] = [Units::Imperial, Units::Metric];
 
 /// Tells every fault between the files of a book.
@@ -238,5 +213,6 @@ fn stood(line: &str, leaves: &[Leaf]) -> (String, usize) {
     (format!("{CHAPTERS_FOLDER}{name}"), line.min(end))
 }
 
+pub(crate) mod kept;
 #[cfg(test)]
 mod tests;

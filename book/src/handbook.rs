@@ -8,6 +8,7 @@ use calculators::catalogue::entry;
 use crate::cautions::Cautions;
 use crate::chapter::{self, Block, Chapter};
 use crate::check;
+use crate::check::kept;
 use crate::contents::{self, Listed};
 use crate::fault::{BookFault, BookFaults};
 use crate::find::{self, Findable, Hit};
@@ -49,15 +50,27 @@ impl Handbook {
     }
 
     /// The built-in book with a folder of the same layout laid over it, file by file.
+    ///
+    /// Cautions and hold points of the built-in book stay whatever the folder holds, and so does the theme that shows them.
     /// # Errors
     /// Every fault of the book, with file and line; a folder that cannot be read is one.
     pub fn load(folder: &Path) -> Result<Self, BookFaults> {
         let source = Source::with_folder(folder).map_err(|error| {
             BookFaults(vec![BookFault::new(&folder.to_string_lossy(), 0, format!("cannot be read: {error}"))])
         })?;
-        let (book, whole) = (Self::read(&source)?, Self::built_in()?);
-        let kept = check::cautions_kept(&whole.leaves, &book.leaves);
-        if kept.is_empty() { Ok(book) } else { Err(sorted(kept)) }
+        let built_in = Source::built_in();
+        let mut faults = kept::theme_kept(&built_in, &source);
+        let whole = Self::read(&built_in)?;
+        match Self::read(&source.with_theme_of(&built_in)) {
+            Ok(book) => {
+                faults.extend(kept::kept(&whole.leaves, &book.leaves));
+                if faults.is_empty() { Ok(book) } else { Err(sorted(faults)) }
+            }
+            Err(BookFaults(others)) => {
+                faults.extend(others);
+                Err(sorted(faults))
+            }
+        }
     }
 
     /// The book made of these files.

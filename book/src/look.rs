@@ -14,6 +14,8 @@ struct LookView<'a> {
     number: &'a str,
     title: &'a str,
     figures: Vec<FigureView>,
+    /// Signal panels of the calculator's card.
+    cautions: Vec<String>,
 }
 
 /// The figures of a look: those at the places named, or the headline.
@@ -51,6 +53,7 @@ impl Handbook {
             number: self.numbers.get(id).map_or("", String::as_str),
             title: entry(id).map_or("", |entry| entry.card().title),
             figures: figures(id, values, show, units).unwrap_or_default(),
+            cautions: entry(id).map_or_else(Vec::new, |entry| self.brief_cautions(entry.card().cautions)),
         };
         self.theme.fill("look.html", &view)
     }

@@ -2,7 +2,7 @@
 
 use calculators::catalogue::formula::{self, Formula};
 use calculators::catalogue::{Figure, Named};
-use calculators::quantity::{Exact, Units, print};
+use calculators::quantity::{Exact, INCH, SIXTY_FOURTH, Units, print};
 
 use crate::figure::{escape, push_escaped};
 
@@ -228,19 +228,21 @@ pub(crate) fn symbol(name: &str) -> String {
 /// A value as a number in a formula. A negative one needs its brackets as a sum would.
 fn number(figure: &Figure, as_read: bool, units: Units) -> (String, Binds) {
     let length = |exact: Exact| match units {
-        Units::Imperial if as_read => inches(exact),
+        Units::Imperial if as_read && exact == exact.nearest(SIXTY_FOURTH).exact() => inches(exact),
+        Units::Imperial if as_read => signed(&short(exact.in_mm() / INCH.in_mm())),
         _ => signed(&short(exact.in_mm())),
     };
     match figure {
         Figure::Length(exact) => length(*exact),
-        Figure::Reading(reading) => length(reading.shown_in(units).exact()),
+        Figure::Reading(reading) => length(reading.exact),
         Figure::Run(run) => length(run.length().exact()),
         Figure::Physical(facts, metric) if as_read && measure(figure).is_some() => {
-            signed(&facts.number(*metric, units))
+            signed(&facts.number_in_full(*metric, units))
         }
         Figure::Physical(_, number) | Figure::Number(number) => signed(&short(*number)),
         Figure::Count(count) => signed(&short(*count as f64)),
         Figure::Money(money) => signed(&money.to_string()),
+        Figure::Finely(figure) => number(figure, as_read, units),
         Figure::Text(_) | Figure::Words(_) => (format!("<mtext>{}</mtext>", escape(&figure.text(units))), Binds::Atom),
     }
 }
@@ -271,17 +273,12 @@ fn signed(text: &str) -> (String, Binds) {
     }
 }
 
-/// Six figures that count, trailing zeros dropped.
+/// Seven figures that count, trailing zeros dropped: what is put in must come to what is printed as the result.
 pub(crate) fn short(number: f64) -> String {
     if number.fract() == 0.0 && number.abs() < 1e12 {
         return format!("{number:.0}");
     }
-    let decimals = match number.abs() {
-        size if size >= 100_000.0 => 0,
-        size if size >= 1_000.0 => 2,
-        size if size >= 1.0 => 4,
-        _ => 6,
-    };
+    let decimals = (6.0 - number.abs().max(1e-9).log10().floor()).clamp(0.0, 9.0) as usize;
     let text = format!("{number:.decimals$}");
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
 }

@@ -282,6 +282,24 @@ pub(crate) fn working_of(theme: &Theme, steps: &[Step], units: Units) -> String 
     theme.fill("working.html", &WorkingView { working: steps.iter().map(|step| step_view(step, units)).collect() })
 }
 
+/// A value that goes into a line of working, told so fully that the line comes out again.
+fn in_full_html(figure: &Figure, units: Units) -> String {
+    match figure {
+        Figure::Text(_) | Figure::Words(_) => figure_html(figure, units),
+        other => figure::set(Figure::Finely(Box::new(other.clone())), units),
+    }
+}
+
+/// What comes out of a line of working: as it is read, and in full beside it where the next line takes more figures than that.
+fn result_html(figure: &Figure, units: Units) -> String {
+    let usual = figure_html(figure, units);
+    if figure.in_full(units) == figure.text(units) {
+        usual
+    } else {
+        format!("{usual} <small class=\"left\">{}</small>", in_full_html(figure, units))
+    }
+}
+
 fn step_view(step: &Step, units: Units) -> StepView {
     let formula = step.formula.as_deref();
     let letter = step.result.as_ref().map_or("", |result| &result.symbol);
@@ -289,7 +307,7 @@ fn step_view(step: &Step, units: Units) -> StepView {
     let letter_view = |named: &Named| LetterView {
         symbol: format!("<math>{}</math>", mathml::symbol(&named.symbol)),
         name: named.name.clone().into_owned(),
-        value: figure_html(&named.value, units),
+        value: in_full_html(&named.value, units),
     };
     StepView {
         what: figure::sentence(&step.what, units),
@@ -299,7 +317,7 @@ fn step_view(step: &Step, units: Units) -> StepView {
         formula: formula.and_then(|formula| mathml::with_letters(letter, formula)),
         numbers: formula.and_then(|formula| mathml::with_numbers(formula, put_in)),
         letters: step.given.iter().map(letter_view).collect(),
-        result: step.result.as_ref().map(|named| figure_html(&named.value, units)),
+        result: step.result.as_ref().map(|named| result_html(&named.value, units)),
         metric: formula.is_some_and(|formula| mathml::works_in_metric(formula, put_in)),
         because: step.because.as_ref().map(|because| figure::sentence(because, units)).unwrap_or_default(),
     }

@@ -1,17 +1,17 @@
 //! An answer as plain text, for a terminal: figures with their labels, lists as columns, the working line by line.
 
-use calculators::catalogue::{Answer, Entry, Field, Kind, Named, Node, Shape, Step};
+use calculators::catalogue::{Answer, Entry, Field, Figure, Kind, Named, Node, Shape, Step};
 use calculators::quantity::Units;
 
 use crate::handbook::Handbook;
+use crate::mathml::short;
 
 impl Handbook {
     /// An answer in plain text, cautions first.
     pub fn plain_text(&self, entry: &Entry, answer: &Answer<Node>, units: Units) -> String {
         let mut out = format!("{}\n", entry.card().question);
         for caution in entry.card().cautions.iter().filter_map(|key| self.cautions().get(key)) {
-            out +=
-                &format!("\n{}: {} {} {}\n", caution.level.word(), caution.hazard, caution.consequence, caution.avoid);
+            out += &format!("\n{}\n", caution.line());
         }
         out.push('\n');
         group(&answer.result, entry.output(), 0, units, &mut out);
@@ -62,6 +62,7 @@ fn cell(node: &Node, units: Units) -> String {
         Node::Nothing | Node::Data(_) => String::new(),
         Node::Flag(flag) => flag.to_string(),
         Node::Word(word) => (*word).to_owned(),
+        Node::Leaf(Figure::Number(number)) => short(*number),
         Node::Leaf(figure) => figure.text(units),
         Node::List(items) => items.iter().map(|item| cell(item, units)).collect::<Vec<_>>().join(", "),
         Node::Group(fields) => {
@@ -93,7 +94,7 @@ fn table(rows: &[Node], item: &Shape, indent: &str, units: Units, out: &mut Stri
 
 fn working(step: &Step, units: Units) -> String {
     let mut out = format!("- {}\n", step.what.in_units(units));
-    let named = |named: &Named| format!("{} = {} ({})", named.symbol, named.value.text(units), named.name);
+    let named = |named: &Named| format!("{} = {} ({})", named.symbol, named.value.in_full(units), named.name);
     if let Some(formula) = &step.formula {
         let symbol = step.result.as_ref().map_or("", |result| &result.symbol);
         out += &format!("    {symbol} = {formula}\n");
@@ -102,7 +103,9 @@ fn working(step: &Step, units: Units) -> String {
         out += &format!("    {}\n", named(given));
     }
     if let Some(result) = &step.result {
-        out += &format!("    gives {}\n", named(result));
+        let usual = result.value.text(units);
+        let read = if usual == result.value.in_full(units) { String::new() } else { format!(", read {usual}") };
+        out += &format!("    gives {}{read}\n", named(result));
     }
     if let Some(because) = &step.because {
         out += &format!("    {}\n", because.in_units(units));

@@ -4,6 +4,7 @@ use calculators::catalogue::{CATALOGUE, Standing};
 use calculators::quantity::Units;
 use serde::Serialize;
 
+use crate::cautions::ADDED;
 use crate::handbook::Handbook;
 use crate::tables;
 
@@ -92,7 +93,10 @@ impl Handbook {
                 cell(caution.level.word()),
                 cell(&caution.hazard),
                 cell(&caution.consequence),
-                cell(&caution.avoid),
+                cell(match &caution.add {
+                    Some(add) => format!("{} {ADDED} {add}", caution.avoid),
+                    None => caution.avoid.clone(),
+                }),
             ],
         });
         let head = ["Level", "Hazard", "What it does", "How to avoid it"].map(str::to_owned).to_vec();

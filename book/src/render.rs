@@ -6,6 +6,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use crate::calculation::{self, Outcome};
+use crate::cautions::{ADDED, Caution};
 use crate::chapter::{Block, Placed};
 use crate::drawing::plates;
 use crate::find::Hit;
@@ -258,7 +259,26 @@ impl Handbook {
 
     /// The signal panel of a registered caution; nothing for a key that is not registered.
     pub(crate) fn caution(&self, key: &str) -> String {
-        let view = self.cautions.get(key).map(|caution| CautionView { word: caution.level.word(), caution });
+        self.signal(key, false)
+    }
+
+    /// The same panel in a few lines, for where a card's cautions stand beside one figure or on a sheet of paper.
+    pub(crate) fn brief_caution(&self, key: &str) -> String {
+        self.signal(key, true)
+    }
+
+    /// The cautions of a card, each in a few lines.
+    pub(crate) fn brief_cautions(&self, keys: &[&str]) -> Vec<String> {
+        keys.iter().map(|key| self.brief_caution(key)).collect()
+    }
+
+    fn signal(&self, key: &str, brief: bool) -> String {
+        let view = self.cautions.get(key).map(|caution| CautionView {
+            word: caution.level.word(),
+            caution,
+            brief,
+            added: ADDED,
+        });
         view.map(|view| self.theme.fill("caution.html", &view)).unwrap_or_default()
     }
 }
@@ -273,7 +293,9 @@ struct MarginView<'a> {
 #[derive(Serialize)]
 struct CautionView<'a> {
     word: &'static str,
-    caution: &'a crate::cautions::Caution,
+    caution: &'a Caution,
+    brief: bool,
+    added: &'static str,
 }
 
 #[derive(Serialize)]

@@ -1,7 +1,8 @@
 //! The files a handbook is made of: compiled in, or compiled in with a folder laid over them.
 //!
 //! A book must work from any folder and without a network, so everything is in the binary; a folder of the same layout
-//! (`chapters/`, `theme/`, `cautions.toml`) replaces files one by one, which is how a chapter is written with the page open.
+//! (`chapters/`, `cautions.toml`) replaces files one by one, which is how a chapter is written with the page open. A `theme/` in it
+//! may only repeat the binary's own: templates, style and scripts carry the cautions.
 //! Nothing else in this crate touches the disk.
 
 use std::borrow::Cow;
@@ -53,6 +54,14 @@ impl Source {
         Ok(source)
     }
 
+    /// The same files with the theme of another book.
+    pub(crate) fn with_theme_of(mut self, other: &Self) -> Self {
+        let of_theme = |path: &String| path.starts_with("theme/");
+        self.files.retain(|path, _| !of_theme(path));
+        self.files.extend(other.files.iter().filter(|(path, _)| of_theme(path)).map(|(p, b)| (p.clone(), b.clone())));
+        self
+    }
+
     fn take_folder(&mut self, folder: &Path, prefix: &str) -> std::io::Result<()> {
         for entry in std::fs::read_dir(folder)? {
             let entry = entry?;
@@ -74,6 +83,11 @@ impl Source {
     /// A file as text; `None` when it is missing or no UTF-8.
     pub fn text(&self, path: &str) -> Option<&str> {
         std::str::from_utf8(self.files.get(path)?).ok()
+    }
+
+    /// The bytes of a file.
+    pub(crate) fn file(&self, path: &str) -> Option<&Cow<'static, [u8]>> {
+        self.files.get(path)
     }
 
     /// Whether there is such a file.

@@ -173,6 +173,79 @@ const ASKED: [(&str, &str); 44] = [
     ("ladder", "ladders-and-stairs"),
 ];
 
+/// Questions as a newcomer types them, slang and misspellings among them, none a chapter's title, and where the first hit leads.
+/// What a question means is common practice, no source.
+const TYPED: [(&str, &str); 55] = [
+    ("calk", "caulk#caulk|caulk.html#caulk"),
+    ("how many tubes of calking", "caulk.html#caulk"),
+    ("nails for plasterbord", "#nail-choice"),
+    ("moisure in my boards", "#equilibrium-moisture"),
+    ("mitter", "#saw-angle"),
+    ("mitre", "#saw-angle"),
+    ("miter saw setting", "#saw-angle"),
+    ("wainscot spacing", "#equal-bays"),
+    ("pattress sits too deep now", "#box-set-back"),
+    ("orange peel", "spray.html#when-it-looks-wrong"),
+    ("white bloom on the paint", "spray.html#when-it-looks-wrong"),
+    ("how long does paint take to dry", "#recoat-time"),
+    ("paint still tacky", "#recoat-time"),
+    ("too cold to paint", "#spray-climate"),
+    ("skirting thicker than the batten", "#base-and-board"),
+    ("dado rail how high", "#rail-heights"),
+    ("how long a brad", "#nail-choice|#nail-size"),
+    ("what is an 8d nail", "#nail-size"),
+    ("tubes of glue", "#adhesive"),
+    ("sandpaper after 80 grit", "#grit-ladder"),
+    ("mask class", "which-mask-or"),
+    ("respirator class", "which-mask-or"),
+    ("stove and extractor fan", "#flues-and-fans"),
+    ("trim on a fire door", "fire-door"),
+    ("asbestos what year", "the-year-it-was-built"),
+    ("lead paint 1970", "#lead-paint-area"),
+    ("paint too thick for the gun", "#thinning"),
+    ("paint ran", "it-ran"),
+    ("tape ripped the paint", "#tape-pull"),
+    ("how much to bid", "#price-at-margin"),
+    ("vat on the invoice", "#stage-payments"),
+    ("how big a deposit", "#stage-payments"),
+    ("mark up of 20 percent", "#margin-of-markup"),
+    ("how many 16 footers do I order", "#cutting-plan"),
+    ("crown moulding angles", "#compound-mitre"),
+    ("picture frame corner", "#frame-mitre"),
+    ("bannister too close to the wall", "#handrail-clearance"),
+    ("how far from the radiator", "#heat-clearance"),
+    ("is my corner square", "#corner-angle"),
+    ("bowed wall", "#arc-radius"),
+    ("screw into metal studs", "#metal-studs-and-masonry"),
+    ("match the wall colour", "match-a-wall-colour"),
+    ("boards over carpet", "#the-foot-of-a-board"),
+    ("mdf swelling in summer", "#board-movement"),
+    ("router on a notch", "#rounded-edges-in-a-notch"),
+    ("how loud is the saw", "#noise-dose"),
+    ("white finger from the sander", "#vibration-dose"),
+    ("old caulk bead behind the board", "#the-foot-of-a-board"),
+    ("window without casing", "windows-without-casing"),
+    ("rails between boards", "#short-rails"),
+    ("dark colour beside white contrast", "#colour-values"),
+    ("how many tins of paint", "#tins|#paint-film"),
+    ("gun too fast or slow", "#spray-passes"),
+    ("who relights the boiler", "hazards.html"),
+    ("can i nail here", "can-i-nail-here"),
+];
+
+#[test]
+fn what_a_newcomer_types_is_answered_by_the_first_hit() {
+    let book = book();
+    let wrong: Vec<String> = TYPED
+        .iter()
+        .filter_map(|(typed, due)| {
+            let first = book.find(typed).into_iter().next().map(|hit| hit.path).unwrap_or_default();
+            (!due.split('|').any(|due| first.contains(due))).then(|| format!("«{typed}» finds {first}, not {due}"))
+        })
+        .collect();
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
 #[test]
 fn a_question_in_a_tradespersons_words_is_answered_by_the_first_hits() {
     let book = book();

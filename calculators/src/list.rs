@@ -53,7 +53,9 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         // 9 Cut and label
         Entry::of::<crate::wall::cut_lengths::CutLengths>(),
         Entry::of::<crate::wall::saw_angle::SawAngle>(),
+        Entry::of::<crate::wall::frame_mitre::FrameMitre>(),
         Entry::of::<crate::wall::compound_mitre::CompoundMitre>(),
+        Entry::of::<crate::wall::short_rails::ShortRails>(),
         Entry::of::<crate::wall::sloping_ceiling::SlopingCeiling>(),
         Entry::of::<crate::wall::base_and_board::BaseAndBoard>(),
         Entry::of::<crate::wall::scarf_joint::ScarfJoint>(),
@@ -63,6 +65,7 @@ pub static CATALOGUE: LazyLock<Vec<Entry>> = LazyLock::new(|| {
         // 10 Fix
         Entry::of::<crate::fixing::stud_hits::StudHits>(),
         Entry::of::<crate::fixing::nail_choice::NailChoice>(),
+        Entry::of::<crate::fixing::nail_size::NailBySize>(),
         Entry::of::<crate::fixing::nail_holding::NailHolding>(),
         Entry::of::<crate::fixing::adhesive::Adhesive>(),
         // 11 Openings, plates, heaters, stairs

@@ -83,7 +83,7 @@ test("parts use the roles: no colour of their own, and text only in a colour tha
 /** A page of every kind: front, chapters with drawings, tables, checks and cautions, calculations, practice, search, the wall sheet. */
 const PAGES = [
   "/", "/survey.html", "/layout.html", "/cut.html", "/spray.html", "/safety.html", "/glossary.html", "/find?q=nail", "/practice",
-  "/work/equal-bays", "/work/stick-plan", "/work/noise-dose", "/wall?wall=b", "/wall?wall=c&view=numbers", "/wall?wall=b&view=saw", "/no-such-page.html",
+  "/work/equal-bays", "/work/cutting-plan", "/work/noise-dose", "/wall?wall=b", "/wall?wall=c&view=numbers", "/wall?wall=b&view=saw", "/no-such-page.html",
 ];
 
 let handbook, browser;

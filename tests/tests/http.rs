@@ -245,7 +245,7 @@ const OPEN_JOB: &str = include_str!("../data/open-stick-job.json");
 #[test]
 fn a_stick_plan_that_is_not_proved_says_how_far_off_it_can_be_and_offers_a_longer_look() {
     // Asked without a request, which would be cut off on a busy machine.
-    let entry = entry("stick-plan").expect("it is declared");
+    let entry = entry("cutting-plan").expect("it is declared");
     let asked = |patience: u32| {
         let mut job: Value = serde_json::from_str(OPEN_JOB).expect("JSON");
         job["patience"] = json!(patience);
@@ -280,7 +280,7 @@ async fn a_stick_job_with_a_knot_a_lot_and_a_long_piece_comes_out_as_by_hand() {
         ],
         "kerf": 0, "end_trim": 0, "keep": 300,
     });
-    let answer = ask("stick-plan", &job.to_string(), "application/json").await.json();
+    let answer = ask("cutting-plan", &job.to_string(), "application/json").await.json();
     assert_eq!(answer["result"]["cost"]["text"], "20.00");
     assert_eq!(answer["result"]["sticks"], 3);
     let rows = answer["result"]["plan"].as_array().expect("rows");
@@ -289,7 +289,7 @@ async fn a_stick_job_with_a_knot_a_lot_and_a_long_piece_comes_out_as_by_hand() {
     assert_eq!(answer["result"]["joined"][0]["parts"].as_array().map(Vec::len), Some(2));
     let mut unpaid = job.clone();
     unpaid["sticks"][0]["price"] = json!("9.00");
-    let fault = ask("stick-plan", &unpaid.to_string(), "application/json").await;
+    let fault = ask("cutting-plan", &unpaid.to_string(), "application/json").await;
     assert_eq!(fault.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert_eq!(fault.json()["errors"][0]["pointer"], "/sticks/0/price");
 }

@@ -19,7 +19,7 @@ pub struct Serve {
     /// Port on this machine; 0 takes any free one.
     #[arg(long, default_value_t = USUAL_PORT)]
     port: u16,
-    /// A folder laid over the book in the binary, file by file (`chapters/`, `theme/`, `cautions.toml`). An edited page is live with
+    /// A folder laid over the book in the binary, file by file (`chapters/`, `cautions.toml`). An edited page is live with
     /// the next request.
     #[arg(long, value_name = "DIR")]
     book: Option<PathBuf>,

@@ -10,6 +10,7 @@ use clap::Args;
 use super::render::put;
 use super::{Failure, UnitsWord, handbook, read_input, told};
 use crate::answer;
+use crate::calculators::cautions;
 use crate::walls::{WALL_PLAN, planned};
 
 /// Work out a wall and write the whole pack: plan, drawing, cut list, printable pages.
@@ -34,7 +35,9 @@ impl Wall {
         let refused = |faults: Vec<Fault>| Failure::Input(told(&Fault::print_all(&faults, units)));
         let (input, plan) = planned(entry, &values, units).map_err(refused)?;
         let answer = entry.work(&values, units).map_err(refused)?;
-        let mut files = vec![("plan.json".to_owned(), format!("{:#}\n", Printed(&answer, units).to_value()))];
+        let mut printed = Printed(&answer, units).to_value();
+        printed["cautions"] = cautions(&book, entry);
+        let mut files = vec![("plan.json".to_owned(), format!("{printed:#}\n"))];
         if let Some(cut_list) = answer::csv(entry, &answer, units) {
             files.push(("cut-list.csv".to_owned(), cut_list));
         }
@@ -63,6 +66,9 @@ impl Wall {
                 .count()
         });
         println!("wall {}: {} files in {}", plan.wall, files.len(), self.out.display());
+        for caution in entry.card().cautions.iter().filter_map(|key| book.cautions().get(key)) {
+            println!("{}", caution.line());
+        }
         if settle > 0 {
             eprintln!("{settle} findings must be settled before anything is cut; wall.html names them");
         }

@@ -6,7 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use calculators::catalogue::{Entry, Kind, Shape};
-use calculators::quantity::{Length, Units, print, read_physical};
+use calculators::quantity::{Length, Tape, Units, print, read_physical};
 use serde_json::{Map, Value};
 
 use super::place::{LONGEST_LIST, Place};
@@ -254,6 +254,15 @@ fn turn(value: &mut Value, shape: &Shape, from: Units, to: Units) {
         (Kind::List { item, .. }, Value::Array(items)) => {
             items.iter_mut().for_each(|value| turn(value, item, from, to));
         }
+        // A tape of the other system becomes the usual one of the system that is turned to.
+        (Kind::Choice(choices), Value::String(word)) => {
+            let Ok(tape) = serde_json::from_value::<Tape>(Value::from(word.as_str())) else { return };
+            if let Ok(Value::String(usual)) = serde_json::to_value(tape.in_units(to))
+                && choices.iter().any(|choice| choice.word == usual)
+            {
+                *word = usual;
+            }
+        }
         (Kind::Length(_), Value::String(text)) => {
             let Ok(length) = Length::read(text, from) else { return };
             let plain = print::plain(length.exact(), to);
@@ -262,7 +271,18 @@ fn turn(value: &mut Value, shape: &Shape, from: Units, to: Units) {
         }
         (Kind::Physical(facts, _), Value::String(text)) => {
             let Ok(metric) = read_physical(facts, &Value::from(text.as_str()), from) else { return };
-            *text = format!("{metric} {}", facts.metric.symbol).trim_end().to_owned();
+            let usual = facts.text(metric, to);
+            let again = read_physical(facts, &Value::from(usual.as_str()), to);
+            *text = if again.is_ok_and(|again| (again - metric).abs() <= 1e-12 * metric.abs()) {
+                usual
+            } else {
+                // Twelve figures that count: what a conversion leaves behind them is no part of the value.
+                let places = if metric == 0.0 { 0.0 } else { metric.abs().log10().floor() };
+                let number = format!("{metric:.*}", (11.0 - places).clamp(0.0, 15.0) as usize);
+                let short =
+                    if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { &number };
+                format!("{short} {}", facts.metric.symbol).trim_end().to_owned()
+            };
         }
         _ => {}
     }

@@ -13,8 +13,10 @@ use crate::reference::{Row, TableView, cell};
 const HUMIDITIES: [f64; 6] = [40.0, 50.0, 60.0, 70.0, 80.0, 85.0];
 
 pub(super) fn dust_limits(_: Units) -> TableView {
-    let rows = dust::DUST_LIMITS.iter().map(|limit| row([limit.agent.to_owned(), format!("{} mg/m³", limit.mg_m3)]));
-    view("Dust limits", vec!["Limit", "Mean over eight hours"], rows.collect(), &dust::LIMIT_SOURCES)
+    let rows = dust::DUST_LIMITS.iter().map(|limit| {
+        row([limit.agent.to_owned(), format!("{} mg/m³", limit.mg_m3), limit.source.standing.words().to_owned()])
+    });
+    view("Dust limits", vec!["Limit", "Mean over eight hours", "Standing"], rows.collect(), &dust::LIMIT_SOURCES)
 }
 
 pub(super) fn noise_times(_: Units) -> TableView {
@@ -58,11 +60,11 @@ pub(super) fn dew_points(units: Units) -> TableView {
 pub(super) fn slower_drying(units: Units) -> TableView {
     let source = Source::new(
         works::THIS_BOOK,
-        "vapour-pressure deficit of the sheet's air over the room's; never under 1",
+        "vapour-pressure deficit of the sheet's air over the room's, rounded up; never under 1",
         Standing::HouseDefault,
     );
     by_air("How many times the sheet's waiting time", "Times in".to_owned(), units, source, |celsius, humidity| {
-        format!("{:.1}", recoat::air_factor(celsius, humidity))
+        format!("{:.1}", (recoat::air_factor(celsius, humidity) * 10.0 - 1e-9).ceil() / 10.0)
     })
 }
 
@@ -73,13 +75,13 @@ pub(super) fn clearing_times(_: Units) -> TableView {
             changes.to_string(),
             minutes(changes, 0.01, 1.0),
             minutes(changes, 0.001, 1.0),
-            minutes(changes, 0.01, 3.0),
+            format!("{:.0} min", (clearing_minutes(changes, 0.01, 3.0) - 1e-9).ceil()),
         ])
     });
     let head = vec!["Changes an hour", "99 % gone", "99.9 % gone", "99 %, mixing 3"];
     let source = Source::new(
         works::CDC_VENTILATION,
-        "table B.1, perfect mixing; last column times a mixing factor",
+        "table B.1, perfect mixing, rounded to the nearest minute as that table is; last column times a mixing factor, rounded up",
         Standing::Published,
     );
     figured("Minutes until a room is clear", head, rows.collect(), &[source])

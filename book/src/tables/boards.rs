@@ -73,13 +73,13 @@ pub(super) fn movement(units: Units) -> TableView {
     let (dry, damp) = (moisture::equilibrium_moisture(21.0, 30.0), moisture::equilibrium_moisture(21.0, 65.0));
     let moved =
         |coefficient: f64| figure_cell(decimal(moisture::width_change(rail, coefficient, damp - dry), 1, units));
-    let rows = moisture::COEFFICIENTS.iter().map(|(species, flat, quarter)| Row {
+    let rows = moisture::species().into_iter().map(|(species, flat, quarter, from_memory)| Row {
         cells: vec![
-            cell(*species),
+            cell(if from_memory { format!("{species} (from memory)") } else { species.to_owned() }),
             cell(format!("{flat:.5}")),
-            moved(*flat),
+            moved(flat),
             cell(format!("{quarter:.5}")),
-            moved(*quarter),
+            moved(quarter),
         ],
     });
     let of = rail.text(units);

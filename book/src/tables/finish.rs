@@ -1,8 +1,11 @@
 //! Abrasives, films, cups and gloss.
 
 use calculators::catalogue::{Source, Standing, works};
-use calculators::coating::film::{GAUGE_TEETH_UM, METRIC_TEETH_UM, SOURCE as FILM, TRANSFER_IN_RULES, spreading_rate};
-use calculators::coating::{flow_cup::Cup, gloss_level};
+use calculators::coating::film::{
+    GAUGE_TEETH_UM, METRIC_TEETH_UM, SOURCE as FILM, TRANSFER_BY_HAND, TRANSFER_IN_RULES, spreading_rate,
+};
+use calculators::coating::flow_cup::{self, Cup};
+use calculators::coating::gloss_level::{self, range_in_words};
 use calculators::quantity::{Amount, Units, kind};
 use calculators::sanding::grain;
 
@@ -27,14 +30,12 @@ pub(super) fn grains(_: Units) -> TableView {
 }
 
 pub(super) fn gloss_levels(_: Units) -> TableView {
-    let range = |from: f64, to: f64| match (from, to) {
-        (from, 200.0) if from > 0.0 => format!("{from} and more"),
-        (_, 200.0) => "no rule".to_owned(),
-        (0.0, to) => format!("up to {to}"),
-        (from, to) => format!("{from} to {to}"),
-    };
     let rows = gloss_level::LEVELS.iter().map(|level| {
-        row([level.level.to_string(), range(level.gloss_from, level.gloss_to), range(level.sheen_from, level.sheen_to)])
+        row([
+            level.level.to_string(),
+            range_in_words(level.gloss_from, level.gloss_to),
+            range_in_words(level.sheen_from, level.sheen_to),
+        ])
     });
     let source = Source::new(works::GLOSS_LEVELS, "readings of the seven levels", Standing::Published);
     figured("Gloss levels", vec!["Level", "At 60°", "At 85°"], rows.collect(), &[source])
@@ -50,18 +51,10 @@ pub(super) fn flow_cups(_: Units) -> TableView {
         if rule.curve > 0.0 {
             formula += &format!(" − {} / t", rule.curve);
         }
-        let name = serde_json::to_value(cup).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default();
-        row([name, formula, format!("{} to {} s", rule.least, rule.most), format!("{} °C", rule.celsius)])
+        row([cup.name(), formula, format!("{} to {} s", rule.least, rule.most), format!("{} °C", rule.celsius)])
     });
-    let mut sources: Vec<Source> = Vec::new();
-    for cup in Cup::ALL {
-        let source = Source::new(cup.equation().work, "equation and range of the cup", Standing::Published);
-        if !sources.iter().any(|known| known.line() == source.line()) {
-            sources.push(source);
-        }
-    }
     let head = vec!["Cup", "mm²/s from t seconds", "Counts from", "Tested at"];
-    view("Flow cups", head, rows.collect(), &sources)
+    view("Flow cups", head, rows.collect(), &flow_cup::SOURCES)
 }
 
 pub(super) fn film_and_spread(units: Units) -> TableView {
@@ -80,10 +73,12 @@ pub(super) fn film_and_spread(units: Units) -> TableView {
 }
 
 pub(super) fn transfer_shares(_: Units) -> TableView {
-    let rows = TRANSFER_IN_RULES.iter().map(|transfer| {
+    let rows = TRANSFER_BY_HAND.iter().chain(&TRANSFER_IN_RULES).map(|transfer| {
         let section = transfer.share.source.locator;
         row([transfer.method.to_owned(), format!("{:.0} %", transfer.share.value * 100.0), section.to_owned()])
     });
-    let head = vec!["Way of spraying", "Taken to reach the work", "Section"];
-    view("Transfer that emission rules assume", head, rows.collect(), &[TRANSFER_IN_RULES[0].share.source])
+    let head = vec!["Way of spraying", "Taken to reach the work", "Where it stands"];
+    let sources =
+        [TRANSFER_BY_HAND[0].share.source, TRANSFER_BY_HAND[1].share.source, TRANSFER_IN_RULES[0].share.source];
+    view("Transfer efficiency", head, rows.collect(), &sources)
 }

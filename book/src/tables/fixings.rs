@@ -40,7 +40,7 @@ pub(super) fn box_volumes(units: Units) -> TableView {
         let volume: Amount<kind::BoxVolume> = Amount::of(cubic_inches * box_fill::IN3_CM3);
         row([gauge.to_string(), volume.text(units)])
     });
-    let source = Source::new(works::NFPA_70, "table 314.16(B), as quoted in public summaries", Standing::Published);
+    let source = box_fill::VOLUME_SOURCE;
     figured("Volume of one conductor in a box (US)", vec!["Wire (AWG)", "Volume"], rows.collect(), &[source])
 }
 
@@ -69,12 +69,16 @@ pub(super) fn nail_windows(units: Units) -> TableView {
             Some(nail) => figure_cell(length(nail, units)),
             None => cell("none sold"),
         });
+        row.cells.push(match nails::pin(board, sheet, &sold) {
+            Some(pin) => figure_cell(length(pin, units)),
+            None => cell("none sold"),
+        });
         row
     });
-    let head = vec!["Board", "Plaster", "At least", "Under", "Nail sold"];
+    let head = vec!["Board", "Plaster", "At least", "Under", "Nail sold", "Pin off the studs"];
     let source = Source::new(
         works::PRACTICE,
-        "least hold in the stud, and the depth at which cables may run",
+        "least hold in the stud, and the depth at which cables may run; off the studs no pin beyond the plasterboard",
         Standing::CommonPractice,
     );
     figured("Which nail, into a stud", head, rows.collect(), &[source])

@@ -188,17 +188,19 @@ impl Handbook {
         self.fill_sheet("wall-sheet.html", entry, sheet, &frame, units)
     }
 
-    /// Before walls are marked and fixed into: what runs behind them, and live boxes. Before the saw: the blade. On a stair: the fall.
+    /// On every part, what the card says: what runs behind the wall, and live boxes. Before the saw, what the saw does; on the lists,
+    /// what the nailer does; on a stair, the fall. Where the part is a sheet of paper, each in a few lines.
     fn cautions_of(&self, entry: &Entry, sheet: WallSheet<'_>) -> Vec<String> {
         let on_stair = sheet.outcome.is_ok_and(|(input, _)| input.survey.stair.is_some());
-        let keys: Vec<&str> = match sheet.view {
-            WallView::Sheet | WallView::Numbers => {
-                entry.card().cautions.iter().copied().chain(on_stair.then_some("stair-work")).collect()
-            }
-            WallView::Saw => vec!["saw-blade"],
-            WallView::Client | WallView::Lists | WallView::Pole => Vec::new(),
+        let of_the_part: &[&str] = match sheet.view {
+            WallView::Sheet | WallView::Numbers => &["ladder-work"],
+            WallView::Saw => &["saw-blade", "wood-dust", "noise"],
+            WallView::Lists => &["nail-gun", "solvent-vapour"],
+            WallView::Client | WallView::Pole => &[],
         };
-        keys.into_iter().map(|key| self.caution(key)).collect()
+        let keys = entry.card().cautions.iter().chain(of_the_part).copied().chain(on_stair.then_some("stair-work"));
+        let brief = !matches!(sheet.view, WallView::Sheet | WallView::Numbers);
+        keys.map(|key| if brief { self.brief_caution(key) } else { self.caution(key) }).collect()
     }
 
     fn fill_sheet(&self, template: &str, entry: &Entry, sheet: WallSheet<'_>, frame: &Frame, units: Units) -> String {

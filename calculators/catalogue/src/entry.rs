@@ -1,9 +1,10 @@
 //! A calculator with its types erased, so that one list serves every face.
 
+use std::borrow::Cow;
 use std::sync::OnceLock;
 
 use quantity::Units;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::{Answer, Calculator, Card, Example, Fault, FromNode, Node, Note, Printed, Shape, Shaped};
 
@@ -87,8 +88,28 @@ impl Entry {
     }
 
     fn judge(&self, raw: &Value, units: Units) -> Result<(Node, Vec<Note>), Vec<Fault>> {
-        self.input.judge(raw, units, &self.example(units).input)
+        let example = &self.example(units).input;
+        self.input.judge(&with_usual_tape(raw, example, units), units, example)
     }
+}
+
+/// Where a tape may be given and was left out, the usual one of the reader's units: nobody who writes millimetres marks in inches.
+fn with_usual_tape<'r>(raw: &'r Value, example: &Value, units: Units) -> Cow<'r, Value> {
+    let mut raw = Cow::Borrowed(raw);
+    for place in ["", "/scheme"] {
+        let asked = example.pointer(&format!("{place}/tape")).is_some();
+        let left_out = raw
+            .pointer(place)
+            .and_then(Value::as_object)
+            .is_some_and(|fields| fields.get("tape").is_none_or(Value::is_null));
+        if asked
+            && left_out
+            && let Some(fields) = raw.to_mut().pointer_mut(place).and_then(Value::as_object_mut)
+        {
+            fields.insert("tape".to_owned(), json!(units.usual_tape()));
+        }
+    }
+    raw
 }
 
 fn run<C: Calculator>(input: Node) -> Result<Answer<Node>, Vec<Fault>> {

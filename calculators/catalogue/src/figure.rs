@@ -19,6 +19,8 @@ pub enum Figure {
     Number(f64),
     /// A physical quantity: its kind and the value in its metric unit.
     Physical(&'static KindFacts, f64),
+    /// A length or a physical quantity told in full, for a comparison whose two sides would else read alike.
+    Finely(Box<Figure>),
     /// An amount of money.
     Money(Money),
     /// A word, where a number will not do.
@@ -37,16 +39,29 @@ impl Figure {
             Self::Count(count) => Some(*count as f64),
             Self::Number(number) | Self::Physical(_, number) => Some(*number),
             Self::Money(money) => Some(money.minor() as f64 / 100.0),
+            Self::Finely(figure) => figure.number(),
             Self::Text(_) | Self::Words(_) => None,
         }
     }
 
+    /// Both sides of a comparison, told in full where they differ and would read alike in either unit system.
+    pub fn told_apart(one: impl Into<Self>, other: impl Into<Self>) -> (Self, Self) {
+        let (one, other) = (one.into(), other.into());
+        let alike = [Units::Imperial, Units::Metric].into_iter().any(|units| one.text(units) == other.text(units));
+        if alike && one.number() != other.number() {
+            (Self::Finely(Box::new(one)), Self::Finely(Box::new(other)))
+        } else {
+            (one, other)
+        }
+    }
+
     /// The exact length; none of anything else.
-    pub const fn length(&self) -> Option<Exact> {
+    pub fn length(&self) -> Option<Exact> {
         match self {
             Self::Length(exact) => Some(*exact),
             Self::Reading(reading) => Some(reading.exact),
             Self::Run(run) => Some(run.length().exact()),
+            Self::Finely(figure) => figure.length(),
             _ => None,
         }
     }
@@ -70,8 +85,22 @@ impl Figure {
             }
             Self::Physical(facts, metric) => facts.push_text(out, *metric, units),
             Self::Money(money) => out.push_str(&money.to_string()),
+            Self::Finely(figure) => out.push_str(&figure.in_full(units)),
             Self::Text(text) => out.push_str(text),
             Self::Words(words) => words.push(out, units),
+        }
+    }
+
+    /// The same told so fully that working which is printed comes out again: exact lengths in decimals where they stand on no mark,
+    /// quantities to seven figures that count.
+    pub fn in_full(&self, units: Units) -> String {
+        match self {
+            Self::Length(exact) => print::in_full(*exact, units),
+            Self::Reading(reading) => print::in_full(reading.exact, units),
+            Self::Run(run) => print::in_full(run.length().exact(), units),
+            Self::Physical(facts, metric) => facts.text_in_full(*metric, units),
+            Self::Finely(figure) => figure.in_full(units),
+            other => other.text(units),
         }
     }
 }
@@ -147,6 +176,13 @@ impl Words {
     pub fn with(mut self, figure: impl Into<Figure>) -> Self {
         self.with.push(figure.into());
         self
+    }
+
+    /// Adds the two sides of a comparison, told in full where they would else read alike.
+    #[must_use]
+    pub fn with_both(self, one: impl Into<Figure>, other: impl Into<Figure>) -> Self {
+        let (one, other) = Figure::told_apart(one, other);
+        self.with(one).with(other)
     }
 
     /// The sentence taken apart: what is said, and the quantities between, in their order.

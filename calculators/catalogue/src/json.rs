@@ -290,6 +290,7 @@ impl Print for Figure {
             Self::Number(number) => return page.float(*number),
             Self::Text(text) => return page.string(text),
             Self::Words(words) => return words.print(page),
+            Self::Finely(figure) => return page.string(&figure.in_full(page.units)),
             Self::Length(_) | Self::Reading(_) | Self::Run(_) | Self::Physical(..) | Self::Money(_) => {}
         }
         if let Some((_, range)) = page.written.iter().find(|(figure, _)| same(figure, self)) {

@@ -45,6 +45,8 @@ pub const ISO_6344: Work = work("ISO 6344, Coated abrasives: grain size analysis
 pub const ANSI_B74_18: Work = work("ANSI B74.18, Grading of certain abrasive grain on coated abrasive material", "");
 /// Emission limits of surface coating.
 pub const CFR_40_60: Work = work("40 CFR part 60, Standards of Performance, surface coating", "60.313 and 60.723");
+/// Transfer asked of low-pressure guns.
+pub const HVLP_RULES: Work = work("South Coast Air Quality Management District, rule 1136, wood products coatings", "");
 /// VOC of architectural coatings.
 pub const CFR_40_59: Work = work("40 CFR part 59 subpart D, architectural coatings", "59.406");
 /// VOC per volume of solids.
@@ -96,19 +98,36 @@ pub const OSHA_NOISE_CONSTRUCTION: Work = work("29 CFR 1926.52, Occupational noi
 /// Noise, recommended.
 pub const NIOSH_98_126: Work =
     work("NIOSH 98-126, Criteria for a Recommended Standard: Occupational Noise Exposure", "1998");
+/// Noise at work, Europe.
+pub const EU_NOISE: Work = work("Directive 2003/10/EC on noise; UK Control of Noise at Work Regulations 2005", "2003");
+/// Wood dust and silica, Europe.
+pub const EU_CARCINOGENS: Work = work("Directive 2004/37/EC as amended by (EU) 2017/2398", "2017");
+/// Workplace limits, United Kingdom.
+pub const EH40: Work = work("HSE EH40/2005, Workplace exposure limits", "fourth edition 2020");
+/// Threshold limit values.
+pub const ACGIH_TLV: Work = work("ACGIH, Threshold Limit Values", "2007");
+/// Cable zones, United Kingdom.
+pub const BS_7671: Work = work("BS 7671, Requirements for Electrical Installations", "2018");
+/// Handrails, United States, accessible places.
+pub const ADA_2010: Work = work("2010 ADA Standards for Accessible Design", "");
+/// Handrails, United States, public buildings.
+pub const IBC_1014: Work = work("International Building Code", "editions differ");
+/// Handrails, United Kingdom.
+pub const UK_STAIRS: Work = work("Guidance on stairs in the United Kingdom, from a summary", "");
 /// Vibration at the hand, Europe.
 pub const EU_VIBRATION: Work = work("Directive 2002/44/EC on vibration", "2002");
 /// Vibration at the hand, measurement.
 pub const ISO_5349: Work = work("ISO 5349-1, Measurement of human exposure to hand-transmitted vibration", "2001");
 /// Electrical boxes.
-pub const NFPA_70: Work = work("NFPA 70, National Electrical Code", "314.16 and 314.20, as quoted in public summaries");
+pub const NFPA_70: Work = work("NFPA 70, National Electrical Code", "as quoted in public summaries");
 /// Lead paint in homes.
-pub const CFR_40_745: Work = work("40 CFR part 745, Lead-based paint", "745.65 and 745.83");
+pub const CFR_40_745: Work = work("40 CFR part 745, Lead-based paint", "745.83 and 745.103");
 /// Clearance round a fireplace.
 pub const IRC_R1001: Work = work("International Residential Code R1001.11, fireplace clearance", "editions differ");
 /// Handrails.
 pub const IRC_R311: Work = work("International Residential Code R311.7.8, handrails", "editions differ");
-/// Grab rails and handrails, clear space.
-pub const ADA_1991: Work = work("ADA Standards, figure 39(a)", "1991");
+/// Three-point estimates.
+pub const PERT: Work = work("US Navy Special Projects Office, PERT Summary Report, Phase 1", "1958");
 /// The critical path.
-pub const NETWORK_TEXTBOOKS: Work = work("Critical path method, as in project-management textbooks", "");
+pub const NETWORK_TEXTBOOKS: Work =
+    work("Critical-Path Planning and Scheduling, Eastern Joint Computer Conference", "1959");

@@ -90,6 +90,8 @@ kinds! {
     Number: "number", same(unit("", &[], 1.0, 4)), &[];
     /// A share of a hundred.
     Percent: "percent", same(unit("%", &["percent", "pct"], 1.0, 2)), &[];
+    /// A difference of two shares of a hundred.
+    Points: "percentage-points", same(unit("points", &["point", "pt"], 1.0, 1)), &[];
     /// Relative humidity of air.
     Humidity: "relative-humidity", same(unit("% RH", &["%", "rh", "%rh"], 1.0, 1)), &[];
     /// Temperature of air or a surface.
@@ -122,6 +124,8 @@ kinds! {
         (unit("m³", &["m3", "cu m"], 1.0, 2), unit("ft³", &["ft3", "cu ft"], CUBIC_FOOT_M3, 1)), &[];
     /// Thickness of a film, wet or dry.
     Film: "film", (unit("µm", &["um", "micron", "microns"], 1.0, 1), unit("mil", &["mils"], 25.4, 2)), &[];
+    /// Size of an abrasive's grain, told in micrometres everywhere.
+    GrainSize: "grain-size", same(unit("µm", &["um", "micron", "microns"], 1.0, 1)), &[];
     /// Area that a volume of paint covers.
     SpreadingRate: "spreading-rate",
         (unit("m²/L", &["m2/l"], 1.0, 2), unit("ft²/US gal", &["ft2/gal", "ft²/gal", "sq ft/gal"], FOOT_M * FOOT_M / GALLON_L, 1)), &[];
@@ -170,8 +174,18 @@ kinds! {
     Minutes: "minutes", same(unit("min", &["minute", "minutes"], 1.0, 1)), &[unit("h", &["hour", "hours"], 60.0, 2), unit("s", &["sec"], 1.0 / 60.0, 0)];
     /// Hours.
     Hours: "hours", same(unit("h", &["hour", "hours", "hr"], 1.0, 2)), &[unit("min", &["minute", "minutes"], 1.0 / 60.0, 0), unit("d", &["day", "days"], 24.0, 2)];
+    /// Hours to wait: told rounded up, so that no printed wait is shorter than the one that was worked out.
+    Wait: "wait", same(unit("h", &["hour", "hours", "hr"], 1.0, 2)), &[];
+    /// Minutes until something is over: told rounded up.
+    ClearingTime: "clearing-time", same(unit("min", &["minute", "minutes"], 1.0, 1)), &[];
+    /// Hours that a rule permits: told rounded down.
+    PermittedHours: "permitted-hours", same(unit("h", &["hour", "hours", "hr"], 1.0, 2)), &[];
+    /// Minutes that a rule permits: told rounded down.
+    PermittedMinutes: "permitted-minutes", same(unit("min", &["minute", "minutes"], 1.0, 1)), &[];
+    /// Moisture of wood, a share of a hundred that nobody reads finer than to a tenth.
+    WoodMoisture: "wood-moisture", same(unit("%", &["percent", "pct"], 1.0, 1)), &[];
     /// Days.
-    Days: "days", same(unit("d", &["day", "days"], 1.0, 1)), &[unit("h", &["hour", "hours"], 1.0 / 24.0, 1)];
+    Days: "days", same(unit("d", &["day", "days"], 1.0, 2)), &[unit("h", &["hour", "hours"], 1.0 / 24.0, 1)];
 }
 
 /// The facts of a kind by its name.
@@ -205,6 +219,10 @@ impl KindFacts {
     /// Writes what [`KindFacts::text`] says.
     pub fn push_text(&self, out: &mut String, metric: f64, units: Units) {
         self.push_number(out, metric, units);
+        self.push_unit(out, units);
+    }
+
+    fn push_unit(&self, out: &mut String, units: Units) {
         match self.unit(units).symbol {
             "" => {}
             symbol @ ("°" | "%") => out.push_str(symbol),
@@ -215,10 +233,40 @@ impl KindFacts {
         }
     }
 
+    /// A value at its last printed decimal: waits up, what is permitted down, all else as it is, to be rounded to the nearest.
+    fn on_the_careful_side(&self, value: f64, decimals: usize) -> f64 {
+        let scale = POWERS[decimals];
+        match self.name {
+            "wait" | "clearing-time" => libm::ceil(value * scale - 1e-6) / scale,
+            "permitted-hours" | "permitted-minutes" => libm::floor(value * scale + 1e-6) / scale,
+            _ => value,
+        }
+    }
+
+    /// The number of a value to seven figures that count, for working that is to come out again from what is printed.
+    pub fn number_in_full(&self, metric: f64, units: Units) -> String {
+        let unit = self.unit(units);
+        let value = (metric - unit.offset) / unit.factor;
+        let places = if value == 0.0 { 0.0 } else { libm::floor(libm::log10(libm::fabs(value))) };
+        let mut fixed = format!("{value:.*}", (6.0 - places).clamp(0.0, 12.0) as usize);
+        if fixed.contains('.') {
+            fixed.truncate(fixed.trim_end_matches('0').trim_end_matches('.').len());
+        }
+        if fixed == "-0" { "0".to_owned() } else { fixed }
+    }
+
+    /// The text of a value to seven figures that count.
+    pub fn text_in_full(&self, metric: f64, units: Units) -> String {
+        let mut text = self.number_in_full(metric, units);
+        self.push_unit(&mut text, units);
+        text
+    }
+
     fn push_number(&self, out: &mut String, metric: f64, units: Units) {
         let unit = self.unit(units);
         let value = (metric - unit.offset) / unit.factor;
         let places = decimals(self, unit.decimals, value);
+        let value = self.on_the_careful_side(value, places);
         // Nearly always the last decimal is plain; where it is not, the digits of the float itself decide.
         let scaled = value * POWERS[places];
         let nearest = libm::round(scaled);
@@ -245,9 +293,13 @@ fn decimals(facts: &KindFacts, usual: u8, value: f64) -> usize {
     }
     let places = libm::floor(libm::log10(libm::fabs(value)));
     let counted = |figures: f64| (figures - 1.0 - places).clamp(0.0, 7.0) as usize;
+    // Angles add up to 180 and 360, so they all keep the same decimals.
+    if facts.name == kind::Angle::FACTS.name {
+        return usual;
+    }
     let least = match facts.name {
         name if name == kind::Number::FACTS.name => counted(3.0),
-        name if name == kind::SmallVolume::FACTS.name => counted(2.0),
+        name if name == kind::SmallVolume::FACTS.name || name == kind::Mass::FACTS.name => counted(2.0),
         _ => 0,
     };
     usual.min(counted(4.0)).max(least)
@@ -259,6 +311,9 @@ pub enum PhysicalFault {
     /// No number stands at the front.
     #[error("no number can be read in this; write figures with one point at most")]
     NotANumber,
+    /// `1,500` can be one and a half or fifteen hundred.
+    #[error("a comma before three figures can mean a decimal or thousands; write a point, or leave the comma out")]
+    CommaInDoubt,
     /// The unit is not one of the kind's.
     #[error("the unit is not known here; write one of {0}")]
     Unit(String),
@@ -277,7 +332,8 @@ pub fn read(facts: &KindFacts, value: &Value, units: Units) -> Result<f64, Physi
 }
 
 fn read_text(facts: &KindFacts, text: &str, units: Units) -> Result<f64, PhysicalFault> {
-    let text = text.trim().replace('−', "-").replace('μ', "µ");
+    let text = text.trim().replace('−', "-").replace('μ', "µ").replace(['º', '˚'], "°");
+    let text = with_a_point(&text).ok_or(PhysicalFault::CommaInDoubt)?;
     let end = text.find(|sign: char| !(sign.is_ascii_digit() || matches!(sign, '.' | '-' | '+'))).unwrap_or(text.len());
     let (number, word) = text.split_at(end);
     let number: f64 = number.parse().ok().filter(|number: &f64| number.is_finite()).ok_or(PhysicalFault::NotANumber)?;
@@ -299,6 +355,20 @@ fn read_text(facts: &KindFacts, text: &str, units: Units) -> Result<f64, Physica
         })?
     };
     Ok(number * unit.factor + unit.offset)
+}
+
+/// The text with a decimal comma written as a point; `None` where the comma may part thousands.
+fn with_a_point(text: &str) -> Option<String> {
+    let Some((before, after)) = text.split_once(',') else { return Some(text.to_owned()) };
+    let figures = after.chars().take_while(char::is_ascii_digit).count();
+    let decimal = before.ends_with(|sign: char| sign.is_ascii_digit()) && matches!(figures, 1 | 2 | 4..);
+    if decimal && !after.contains(',') && !before.contains('.') {
+        Some(format!("{before}.{after}"))
+    } else if figures == 3 {
+        None
+    } else {
+        Some(text.to_owned())
+    }
 }
 
 /// A value of one kind between two bounds, given in thousandths of the metric unit, both allowed.

@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::exact::Exact;
-use super::length::{FOOT, INCH, Length};
+use super::length::{FOOT, INCH, Length, MILLIMETRE};
 use super::tape::{Reading, Units};
 
 /// A tenth of a millimetre: the step of metric text where nothing else was asked.
@@ -86,6 +86,10 @@ pub fn plain(exact: Exact, units: Units) -> String {
 /// Writes what [`plain`] says.
 pub fn push_plain(out: &mut String, exact: Exact, units: Units) {
     match units {
+        Units::Imperial if hidden(exact, Length::from_nm(INCH.nm() / FINEST_PARTS), 12_700) => {
+            out.push_str(&thin(exact.in_mm() / INCH.in_mm(), "in"));
+        }
+        Units::Metric if hidden(exact, TENTH_MM, 1_000) => out.push_str(&thin(exact.in_mm(), "mm")),
         Units::Imperial => push_inches(out, exact, FINEST_PARTS),
         Units::Metric => push_millimetres(out, exact, TENTH_MM),
     }
@@ -132,6 +136,31 @@ pub(crate) fn push_decimal(out: &mut String, number: i64, decimals: u32) {
     for _ in out.len() - written..places {
         out.insert(written, '0');
     }
+}
+
+/// A length told so fully that working which is printed comes out again: in decimals where it stands on no mark of the usual text.
+pub fn in_full(exact: Exact, units: Units) -> String {
+    let (mark, size, unit) = match units {
+        Units::Imperial => (Length::from_nm(INCH.nm() / FINEST_PARTS), INCH, "in"),
+        Units::Metric => (TENTH_MM, MILLIMETRE, "mm"),
+    };
+    if exact == exact.nearest(mark).exact() {
+        return plain(exact, units);
+    }
+    let number = exact.in_mm() / size.in_mm();
+    let decimals = (6.0 - libm::floor(libm::log10(libm::fabs(number)))).clamp(3.0, 9.0) as usize;
+    let number = format!("{number:.decimals$}");
+    format!("{} {unit}", number.trim_end_matches('0').trim_end_matches('.'))
+}
+
+/// Whether a length is something, and would still be printed as nothing to this step; below `least` nanometres it is nothing.
+fn hidden(exact: Exact, step: Length, least: i64) -> bool {
+    exact.nearest(step) == Length::ZERO && Length::from_nm(least).exact() <= exact.size()
+}
+
+fn thin(number: f64, unit: &str) -> String {
+    let text = format!("{number:.4}");
+    format!("{} {unit}", text.trim_end_matches('0').trim_end_matches('.'))
 }
 
 /// Inches, numerator and denominator of a length read to `1 / parts` inch, for stacked fractions.

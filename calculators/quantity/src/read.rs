@@ -36,8 +36,6 @@ pub enum LengthFault {
     FractionInMillimetres,
     #[error("a bare number needs its unit here")]
     NoUnit,
-    #[error("finer than a nanometre; leave some decimals out")]
-    TooFine,
     #[error("longer than 1 km; is there a figure too many?")]
     TooLong,
 }
@@ -61,6 +59,8 @@ impl LengthFault {
 
 impl Length {
     /// Reads a length; a bare number takes `units`: inches, or millimetres.
+    ///
+    /// What is finer than a nanometre is read as the nearest one.
     ///
     /// Forms: `7' 3 1/2"`, `7 ft 3-1/2 in`, `87 1/2`, `87.5"`, `2222.5 mm`, `2.2225 m`, `222,25 cm`, vulgar fractions, primes and
     /// typographic quotes; `full` or `strong` adds 1/64 in, `bare` or `shy` takes it off (common practice, no source).
@@ -301,11 +301,9 @@ impl Reader {
 /// `digits / 10^decimals` times `factor`, as whole nanometres.
 fn scaled(digits: i128, decimals: u32, factor: i64) -> Result<i128, LengthFault> {
     let product = digits.checked_mul(i128::from(factor)).ok_or(LengthFault::TooLong)?;
-    let divisor = 10_i128.checked_pow(decimals).ok_or(LengthFault::TooFine)?;
-    if product % divisor != 0 {
-        return Err(LengthFault::TooFine);
-    }
-    bounded(product / divisor).map(i128::from)
+    let divisor = 10_i128.checked_pow(decimals).ok_or(LengthFault::TooLong)?;
+    // Finer than a nanometre: the nearest one, halves upward.
+    bounded((product + divisor / 2).div_euclid(divisor)).map(i128::from)
 }
 
 /// Typographic signs in the plain form that the grammar knows.
@@ -389,15 +387,12 @@ fn number(word: &str) -> Result<Token, LengthFault> {
     if marks > 1 || before.is_empty() && after.is_empty() || marks == 1 && after.is_empty() {
         return Err(LengthFault::NotALength);
     }
-    let after = after.trim_end_matches('0');
+    // Sixteen decimals of a foot lie far below a nanometre.
+    let after = after.get(..after.len().min(16)).unwrap_or(after).trim_end_matches('0');
     let digits = format!("{before}{after}");
     let digits = digits.trim_start_matches('0');
     if digits.len() > 24 {
-        return Err(if before.trim_start_matches('0').len() > 12 {
-            LengthFault::TooLong
-        } else {
-            LengthFault::TooFine
-        });
+        return Err(LengthFault::TooLong);
     }
     let digits = if digits.is_empty() { 0 } else { digits.parse().map_err(|_| LengthFault::NotALength)? };
     Ok(Token::Number { digits, decimals: after.len() as u32 })

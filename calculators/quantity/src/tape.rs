@@ -143,9 +143,14 @@ impl Tape {
         }
     }
 
-    /// This tape if it is printed in the wished system, else that system's usual one.
+    /// This tape if it is printed in the wished system, else that system's usual one; a fine tape stays fine: 1/32 in and 0.5 mm.
     pub fn in_units(self, units: Units) -> Self {
-        if self.units() == units { self } else { units.usual_tape() }
+        match self {
+            same if same.units() == units => same,
+            Self::ThirtySecond | Self::SixtyFourth => Self::HalfMillimetre,
+            Self::HalfMillimetre => Self::ThirtySecond,
+            _ => units.usual_tape(),
+        }
     }
 
     /// The reading of an exact place at the nearest mark.

@@ -3,7 +3,7 @@
 //! Volume solids, not weight solids: what stays when the water has gone, by volume. Thinner lowers the solids of what is in the
 //! pot; it never lowers what must stay on the wall.
 
-use crate::catalogue::works::{CFR_40_60, GEOMETRY};
+use crate::catalogue::works::{CFR_40_60, GEOMETRY, HVLP_RULES, THIS_BOOK};
 use crate::catalogue::{Cited, Source, Standing};
 use crate::quantity::{Amount, kind};
 
@@ -49,6 +49,25 @@ const fn transfer(method: &'static str, share: f64, locator: &'static str) -> Tr
 const fn remembered(method: &'static str, share: f64, locator: &'static str) -> Transfer {
     Transfer { method, share: Cited::new(share, Source::new(CFR_40_60, locator, Standing::FromMemory)) }
 }
+
+/// Shares for spraying by hand on walls and trim: this book's own for an airless gun, and the least that a high-volume low-pressure gun is
+/// taken to reach where rules demand one.
+pub const TRANSFER_BY_HAND: [Transfer; 2] = [
+    Transfer {
+        method: "airless gun on a wall with boards",
+        share: Cited::new(
+            0.55,
+            Source::new(THIS_BOOK, "taken where a shop has not weighed its own", Standing::HouseDefault),
+        ),
+    },
+    Transfer {
+        method: "high-volume low-pressure gun (HVLP)",
+        share: Cited::new(
+            0.65,
+            Source::new(HVLP_RULES, "65 % at least, as rules on HVLP guns ask", Standing::FromMemory),
+        ),
+    },
+];
 
 /// Shares that emission rules assume. They are for small factory parts: a flat wall does better, open trim worse.
 pub const TRANSFER_IN_RULES: [Transfer; 9] = [

@@ -123,6 +123,31 @@ impl Cup {
     }
 }
 
+impl Cup {
+    /// Its name, as forms and answers write it.
+    pub fn name(self) -> String {
+        serde_json::to_value(self).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default()
+    }
+
+    /// Cups in whose range a paint lies that takes a time outside this one's, of the same standard first, in words.
+    pub fn instead(self, seconds: f64) -> String {
+        let own = self.equation();
+        let viscosity = own.slope * (seconds - own.offset) - own.curve / seconds;
+        let fits = |cup: &Self| {
+            let other = cup.equation();
+            viscosity > 0.0 && *cup != self && (other.least..=other.most).contains(&other.seconds(viscosity))
+        };
+        let (same, others): (Vec<_>, Vec<_>) =
+            Self::ALL.into_iter().filter(fits).partition(|cup| cup.equation().work == own.work);
+        let names: Vec<String> = same.into_iter().chain(others).take(2).map(Self::name).collect();
+        if names.is_empty() {
+            "a cup with a smaller nozzle for a thin paint, a larger one for a thick paint".to_owned()
+        } else {
+            names.join(" or ")
+        }
+    }
+}
+
 impl CupEquation {
     /// Viscosity for a time; `None` outside the cup's range.
     pub fn viscosity(&self, seconds: f64) -> Option<Amount<kind::Viscosity>> {
@@ -136,6 +161,14 @@ impl CupEquation {
         (level + libm::sqrt(level * level + 4.0 * self.slope * self.curve)) / (2.0 * self.slope)
     }
 }
+
+/// Where the cups' equations stand.
+pub const SOURCES: [Source; 4] = [
+    Source::new(ISO_2431, "equations of the 3, 4, 5 and 6 mm cups, 30 to 100 s", Standing::FromMemory),
+    Source::new(ASTM_D1200, "equations of cups 1 to 5", Standing::FromMemory),
+    Source::new(ASTM_D4212, "equations of dip cups 1 to 4", Standing::FromMemory),
+    Source::new(DIN_53211, "4.57 t - 452 / t", Standing::FromMemory),
+];
 
 pub(crate) struct FlowCup;
 
@@ -188,12 +221,7 @@ impl Calculator for FlowCup {
         headline: &["/viscosity"],
         list: Some("/others"),
         cautions: &[],
-        sources: &[
-            Source::new(ISO_2431, "equations of the 3, 4, 5 and 6 mm cups, 30 to 100 s", Standing::FromMemory),
-            Source::new(ASTM_D1200, "equations of cups 1 to 5", Standing::FromMemory),
-            Source::new(ASTM_D4212, "equations of dip cups 1 to 4", Standing::FromMemory),
-            Source::new(DIN_53211, "4.57 t - 452 / t", Standing::FromMemory),
-        ],
+        sources: &SOURCES,
     };
 
     fn example(units: Units) -> Example {
@@ -209,9 +237,10 @@ impl Calculator for FlowCup {
         let equation = input.cup.equation();
         let Some(viscosity) = equation.viscosity(input.time.get()) else {
             let seconds = Amount::<kind::Seconds>::of;
-            let why = Words::new("this cup's equation holds from {} to {}; take the next cup")
+            let why = Words::new("this cup's equation holds from {} to {}; take {}")
                 .with(seconds(equation.least))
-                .with(seconds(equation.most));
+                .with(seconds(equation.most))
+                .with(input.cup.instead(input.time.get()));
             return Err(vec![Fault::new(
                 "/time",
                 Words::new("{}").with(input.time),

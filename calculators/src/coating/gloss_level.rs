@@ -50,6 +50,8 @@ pub const LEVELS: [GlossLevel; 7] = [
     level(7, 85.0, 200.0, 0.0, 200.0),
 ];
 
+/// No gloss meter reads higher.
+const MOST_GLOSS: f64 = 200.0;
 /// From this reading at 60° on the levels have no rule at 85°.
 const NO_SHEEN_RULE: f64 = 35.0;
 
@@ -57,11 +59,25 @@ const NO_SHEEN_RULE: f64 = 35.0;
 ///
 /// Levels from 35 units at 60° up have no rule at 85°; without that reading only they can be found.
 pub fn level_of(gloss: f64, sheen: Option<f64>) -> Option<u8> {
+    levels_of(gloss, sheen).pop()
+}
+
+/// Every level that holds both readings: levels overlap.
+pub fn levels_of(gloss: f64, sheen: Option<f64>) -> Vec<u8> {
     let holds = |row: &&GlossLevel| {
         (row.gloss_from..=row.gloss_to).contains(&gloss)
             && sheen.map_or(row.gloss_from >= NO_SHEEN_RULE, |sheen| (row.sheen_from..=row.sheen_to).contains(&sheen))
     };
-    LEVELS.iter().filter(|row| row.level < 7 || gloss > row.gloss_from).filter(holds).map(|row| row.level).next_back()
+    LEVELS.iter().filter(|row| row.level < 7 || gloss > row.gloss_from).filter(holds).map(|row| row.level).collect()
+}
+
+/// A range of readings in words: `10 to 25`, `85 and above`, `any`.
+pub fn range_in_words(from: f64, to: f64) -> String {
+    match (from > 0.0, to < MOST_GLOSS) {
+        (false, false) => "any".to_owned(),
+        (true, false) => format!("{from} and above"),
+        (_, true) => format!("{from} to {to}"),
+    }
 }
 
 pub(crate) struct GlossReading;
@@ -92,7 +108,21 @@ pub(crate) struct Output {
     difference: Option<Amount<kind::Number>>,
     /// The seven levels.
     #[schemars(title = "The levels")]
-    levels: Vec<GlossLevel>,
+    levels: Vec<LevelRow>,
+}
+
+/// A level in words.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct LevelRow {
+    /// 1 is the flattest, 7 the glossiest.
+    #[schemars(title = "Level")]
+    level: u8,
+    /// In gloss units.
+    #[schemars(title = "At 60°")]
+    gloss: String,
+    /// In gloss units.
+    #[schemars(title = "At 85°")]
+    sheen: String,
 }
 
 /// A level or its absence, in words.
@@ -153,6 +183,11 @@ impl Calculator for GlossReading {
         let found = level_of(gloss, sheen);
         let level = found.map_or(Level::None("no level"), Level::Of);
         let mut notes = Vec::new();
+        let all = levels_of(gloss, sheen);
+        if all.len() > 1 {
+            let names: Vec<_> = all.iter().map(u8::to_string).collect();
+            notes.push(Note::check(format!("Levels {} overlap and all hold these readings; the highest is told. Say both readings, not the level alone.", names.join(" and "))));
+        }
         if found.is_none() {
             notes.push(Note::check("No level holds both readings. That happens; it is not rounded to the nearest."));
         }
@@ -178,6 +213,11 @@ impl Calculator for GlossReading {
                 notes.push(Note::check(words.with(difference).with(Amount::<kind::Number>::of(limit))));
             }
         }
-        Ok(Answer { result: Output { level, difference, levels: LEVELS.to_vec() }, working, notes })
+        let rows = LEVELS.iter().map(|row| LevelRow {
+            level: row.level,
+            gloss: range_in_words(row.gloss_from, row.gloss_to),
+            sheen: range_in_words(row.sheen_from, row.sheen_to),
+        });
+        Ok(Answer { result: Output { level, difference, levels: rows.collect() }, working, notes })
     }
 }

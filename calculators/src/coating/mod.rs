@@ -9,4 +9,5 @@ pub mod paint_film;
 pub mod solvent_content;
 pub mod spray_pass;
 pub mod thinning;
+pub mod tin_choice;
 pub mod tins;

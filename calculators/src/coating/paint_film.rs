@@ -31,7 +31,7 @@ pub(crate) struct Input {
     #[schemars(title = "Area")]
     area: Physical<kind::Area, 10, 5_000_000>,
     /// Of what leaves the gun, the share that stays on the work; weigh the pot to know yours.
-    #[schemars(title = "Reaches the work", extend("x-usual" = ["40 %", "80 %"]))]
+    #[schemars(title = "Transfer efficiency", extend("x-usual" = ["40 %", "80 %"]))]
     transfer: Physical<kind::Percent, 15_000, 100_000>,
     /// Each of the same film.
     #[schemars(title = "Coats")]
@@ -39,9 +39,9 @@ pub(crate) struct Input {
     /// Stays in hose and pot at the end: 0.48 L in 15 m of 6 mm hose.
     #[schemars(title = "Left in the hose")]
     hose: Physical<kind::Paint, 0, 10_000>,
-    /// How the comb's teeth are stepped.
+    /// How the gauge's teeth are stepped.
     #[serde(default)]
-    #[schemars(title = "Comb stepped in")]
+    #[schemars(title = "Notch gauge stepped in")]
     comb: Comb,
 }
 
@@ -96,7 +96,7 @@ impl Calculator for PaintFilm {
         search: &["coverage", "wet film", "dry film", "gauge", "litres", "gallons", "spreading rate", "volume solids"],
         headline: &["/paint", "/wet_film", "/spreading_rate"],
         list: None,
-        cautions: &["spray-mist"],
+        cautions: &["spray-mist", "injection"],
         sources: &[
             film::SOURCE,
             Source::new(
@@ -177,7 +177,7 @@ impl Calculator for PaintFilm {
                 .by("A / R / (e / 100)")
                 .given("A", "area", input.area)
                 .given("R", "spreading rate", rate)
-                .given("e", "reaches the work", input.transfer)
+                .given("e", "transfer efficiency", input.transfer)
                 .gives("P", "paint for one coat", paint),
             Step::new("in the pot")
                 .by("P * (1 + t / 100)")

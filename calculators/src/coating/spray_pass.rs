@@ -27,7 +27,7 @@ pub(crate) struct Input {
     #[schemars(title = "Overlap", extend("x-usual" = ["40 %", "60 %"]))]
     overlap: Physical<kind::Percent, 25_000, 75_000>,
     /// Of what leaves the gun, the share that stays on the work.
-    #[schemars(title = "Reaches the work", extend("x-usual" = ["40 %", "80 %"]))]
+    #[schemars(title = "Transfer efficiency", extend("x-usual" = ["40 %", "80 %"]))]
     transfer: Physical<kind::Percent, 15_000, 95_000>,
     /// What the gauge should read after the coat.
     #[schemars(title = "Wet film")]
@@ -65,7 +65,7 @@ impl Calculator for SprayPass {
         title: "Spray passes",
         question: "How fast do I walk, and how many passes is it?",
         step: 15,
-        search: &["gun speed", "overlap", "tip", "fan", "passes", "airless"],
+        search: &["gun speed", "overlap", "tip", "fan", "passes", "airless", "too fast", "too slow"],
         headline: &["/speed", "/passes", "/pitch"],
         list: None,
         cautions: &["injection", "spray-mist"],
@@ -116,7 +116,7 @@ impl Calculator for SprayPass {
             Step::new("speed of the gun")
                 .by("q * 1000000 / 60 * (e / 100) / (w / 1000) / p")
                 .given("q", "flow of the tip, in L/min", input.flow)
-                .given("e", "reaches the work", input.transfer)
+                .given("e", "transfer efficiency", input.transfer)
                 .given("w", "wet film, in µm", input.wet_film)
                 .given("p", "from pass to pass", pitch)
                 .gives("v", "speed", Amount::<kind::HandSpeed>::of(speed)),

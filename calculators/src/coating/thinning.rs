@@ -36,6 +36,14 @@ pub(crate) struct Input {
     /// The most that the data sheet allows.
     #[schemars(title = "Thinner the sheet allows")]
     sheet_most: Physical<kind::Percent, 0, 50_000>,
+    /// Paint in the pot, without its thinner; then the answer says how much to add.
+    #[serde(default)]
+    #[schemars(title = "Paint in the pot")]
+    pot: Option<Physical<kind::Paint, 50, 200_000>>,
+    /// Already in the pot, as a share of the paint; empty means none.
+    #[serde(default)]
+    #[schemars(title = "Thinner already in the pot")]
+    pot_thinner: Option<Physical<kind::Percent, 0, 50_000>>,
 }
 
 /// What is answered.
@@ -44,9 +52,12 @@ pub(crate) struct Output {
     /// As a share of the paint's volume.
     #[schemars(title = "Thinner in all")]
     thinner: Amount<kind::Percent>,
-    /// From the second trial's mixture on.
+    /// From the second trial's mixture on; nothing where it already holds more.
     #[schemars(title = "Further to the second trial")]
     further: Amount<kind::Percent>,
+    /// To the paint in the pot.
+    #[schemars(title = "Add to the pot")]
+    add: Option<Amount<kind::SmallVolume>>,
     /// Whether the sheet allows it.
     #[schemars(title = "Within the sheet's limit")]
     allowed: bool,
@@ -60,10 +71,19 @@ impl Calculator for Thinning {
         title: "Thinning to a cup time",
         question: "How much thinner brings it to the gun?",
         step: 14,
-        search: &["thinner", "water", "dilute", "cup seconds", "viscosity"],
-        headline: &["/thinner", "/further"],
+        search: &[
+            "thinner",
+            "water",
+            "dilute",
+            "cup seconds",
+            "viscosity",
+            "too thick",
+            "paint too thick",
+            "thick for the gun",
+        ],
+        headline: &["/thinner", "/add"],
         list: None,
-        cautions: &[],
+        cautions: &["solvent-vapour"],
         sources: &[
             Source::new(
                 PRACTICE,
@@ -74,9 +94,10 @@ impl Calculator for Thinning {
         ],
     };
 
-    fn example(_: Units) -> Example {
+    fn example(units: Units) -> Example {
+        let pot = if units == Units::Metric { "1 L" } else { "1 qt" };
         Example {
-            input: json!({ "cup": "ASTM D1200, No. 4", "first_thinner": "0 %", "first_time": "80 s", "second_thinner": "5 %", "second_time": "55 s", "wanted_time": "40 s", "sheet_most": "10 %" }),
+            input: json!({ "cup": "ASTM D1200, No. 4", "first_thinner": "0 %", "first_time": "80 s", "second_thinner": "5 %", "second_time": "55 s", "wanted_time": "40 s", "sheet_most": "10 %", "pot": pot }),
             expects: vec![("/result/thinner/text", json!("9.5%")), ("/result/allowed", json!(true))],
             checked_against: "by hand: 290.7, 194.5, 136.7 mm²/s; 5 x ln(290.7/136.7) / ln(290.7/194.5) = 9.38, up to the half",
         }
@@ -88,9 +109,10 @@ impl Calculator for Thinning {
         let mut viscosity = |pointer: &'static str, time: f64| {
             equation.viscosity(time).map(Amount::get).unwrap_or_else(|| {
                 let seconds = Amount::<kind::Seconds>::of;
-                let why = Words::new("this cup's equation holds from {} to {}; take the next cup")
+                let why = Words::new("this cup's equation holds from {} to {}; take {}")
                     .with(seconds(equation.least))
-                    .with(seconds(equation.most));
+                    .with(seconds(equation.most))
+                    .with(input.cup.instead(time));
                 faults.push(Fault::new(
                     pointer,
                     Words::new("{}").with(seconds(time)),
@@ -136,6 +158,31 @@ impl Calculator for Thinning {
         ];
         let allowed = thinner <= input.sheet_most.get();
         let mut notes = Vec::new();
+        let mut working = working;
+        if raw <= 0.0 {
+            notes.push(Note::check("It is thin enough as it comes: add nothing."));
+        } else if thinner < input.second_thinner.get() {
+            notes.push(Note::check("The second trial already holds more than that, and thinner cannot be taken out: begin again from paint with less in it."));
+        }
+        let in_the_pot = input.pot_thinner.map_or(0.0, Physical::get);
+        let add = input.pot.map(|pot| {
+            let add = Amount::<kind::SmallVolume>::of((pot.get() * 1_000.0 * (thinner - in_the_pot) / 100.0).max(0.0));
+            working.push(
+                Step::new("thinner for the pot, in mL")
+                    .by("max(0, 1000 * P * (t - i) / 100)")
+                    .given("P", "paint in the pot, in litres", pot)
+                    .given("t", "thinner in all", Amount::<kind::Percent>::of(thinner))
+                    .given("i", "thinner already in the pot", Amount::<kind::Percent>::of(in_the_pot))
+                    .gives("a", "add", add),
+            );
+            if in_the_pot > thinner {
+                let paint = Amount::<kind::Paint>::of(pot.get() * (in_the_pot / thinner.max(0.5) - 1.0));
+                notes.push(Note::check(
+                    Words::new("The pot already holds more thinner than that. It cannot be taken out: stir in about {} of paint that has none.").with(paint),
+                ));
+            }
+            add
+        });
         if !allowed {
             notes.push(Note::hold(
                 Words::new("The data sheet allows {}: warm the paint or change the tip, do not thin further.")
@@ -148,7 +195,8 @@ impl Calculator for Thinning {
         Ok(Answer {
             result: Output {
                 thinner: Amount::of(thinner),
-                further: Amount::of(thinner - input.second_thinner.get()),
+                further: Amount::of((thinner - input.second_thinner.get()).max(0.0)),
+                add,
                 allowed,
             },
             working,

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
+use super::tin_choice::cheapest;
 use crate::catalogue::works::{GEOMETRY, THIS_BOOK};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Money, Physical, Units, kind};
@@ -18,47 +19,6 @@ pub struct Tin {
     /// What it costs.
     #[schemars(title = "Price")]
     pub price: Money,
-}
-
-/// The cheapest choice of tins that holds at least `millilitres`; among equals the least left over, then the fewest tins.
-///
-/// Answers how many of each size. Method: exact search over millilitres in steps of ten, largest amount 1 000 L.
-/// `None` when there is no tin, a price is below zero, or the amount is out of range.
-pub fn cheapest(millilitres: u32, tins: &[Tin]) -> Option<Vec<u32>> {
-    const STEP: u32 = 10;
-    if tins.is_empty() || millilitres > 1_000_000 || tins.iter().any(|tin| tin.price.minor() < 0) {
-        return None;
-    }
-    // A tin never counts for more than it holds: sizes go down to the step, the need goes up.
-    let sizes: Vec<usize> =
-        tins.iter().map(|tin| (libm::floor(tin.holds.get() * 1_000.0 + 1e-6) as u32 / STEP) as usize).collect();
-    let need = millilitres.div_ceil(STEP) as usize;
-    let far = need + sizes.iter().copied().max().unwrap_or(0);
-    // best[v]: price, tins and the last size of the cheapest choice that holds exactly v steps.
-    let mut best: Vec<Option<(i64, u32, usize)>> = vec![None; far + 1];
-    best[0] = Some((0, 0, 0));
-    for volume in 1..=far {
-        for (index, size) in sizes.iter().enumerate() {
-            if *size == 0 || *size > volume {
-                continue;
-            }
-            if let Some((price, count, _)) = best[volume - size] {
-                let candidate = (price.saturating_add(tins[index].price.minor()), count + 1, index);
-                if best[volume].is_none_or(|(price, count, _)| (candidate.0, candidate.1) < (price, count)) {
-                    best[volume] = Some(candidate);
-                }
-            }
-        }
-    }
-    let mut volume = (need..=far)
-        .filter(|volume| best[*volume].is_some())
-        .min_by_key(|volume| best[*volume].map_or((i64::MAX, 0, 0), |(price, count, _)| (price, *volume, count)))?;
-    let mut counts = vec![0; tins.len()];
-    while let Some((_, _, index)) = best[volume].filter(|_| volume > 0) {
-        counts[index] += 1;
-        volume -= sizes[index];
-    }
-    Some(counts)
 }
 
 pub(crate) struct Tins;
@@ -156,8 +116,7 @@ impl Calculator for Tins {
             }
         }
         let wanted = input.needed.get() * (1.0 + input.reserve.get() / 100.0);
-        let millilitres = libm::ceil(wanted * 1_000.0 - 1e-6).min(f64::from(u32::MAX)) as u32;
-        if faults.is_empty() && millilitres > 1_000_000 {
+        if faults.is_empty() && wanted > 1_000.0 {
             faults.push(Fault::new(
                 "/needed",
                 Words::new("{}").with(input.needed),
@@ -168,7 +127,7 @@ impl Calculator for Tins {
         if !faults.is_empty() {
             return Err(faults);
         }
-        let Some(counts) = cheapest(millilitres, &input.tins) else {
+        let Some(counts) = cheapest(Amount::of(wanted), &input.tins) else {
             return Err(vec![Fault::new("/tins", "these tins", "no choice of them holds the amount", "1 L")]);
         };
         let litres = Amount::<kind::Paint>::of;
@@ -202,22 +161,5 @@ impl Calculator for Tins {
             working,
             notes,
         })
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn tin(millilitres: f64, price: i64) -> Tin {
-        Tin { holds: Physical::new(millilitres / 1_000.0).expect("a real size"), price: Money::from_minor(price) }
-    }
-
-    #[test]
-    fn the_cheapest_choice_is_found_where_the_largest_tin_misleads() {
-        // Looked through by hand: 6 L of 5 L at 84 and 3 L at 45 is 90 with two small ones.
-        assert_eq!(cheapest(6_000, &[tin(5_000.0, 8_400), tin(3_000.0, 4_500)]), Some(vec![0, 2]));
-        assert_eq!(cheapest(0, &[tin(1_000.0, 100)]), Some(vec![0]));
-        assert_eq!(cheapest(500, &[]), None);
     }
 }

@@ -83,7 +83,7 @@ pub fn cie76(one: Lab, other: Lab) -> f64 {
     libm::hypot(libm::hypot(one.l - other.l, one.a - other.a), one.b - other.b)
 }
 
-/// Side by side mostly unseen up to the first; at a break in the surface up to the second. From memory.
+/// Side by side rarely seen up to the first; at a break in the surface up to the second. From memory.
 const SEEN: (f64, f64) = (1.0, 2.0);
 
 type Coordinate = Physical<kind::Number, -200_000, 200_000>;
@@ -163,9 +163,9 @@ impl Calculator for ColourDifference {
 
     fn example(_: Units) -> Example {
         Example {
-            input: json!({ "one": { "l": 50, "a": 2.6772, "b": -79.7751 }, "other": { "l": 50, "a": 0, "b": -82.7485 } }),
-            expects: vec![("/result/difference/text", json!("2.042"))],
-            checked_against: "test pair 1 of the implementation notes of 2005: 2.0425",
+            input: json!({ "one": { "l": 90.8027, "a": -2.0831, "b": 1.441 }, "other": { "l": 91.1528, "a": -1.6435, "b": 0.0447 } }),
+            expects: vec![("/result/difference/text", json!("1.444"))],
+            checked_against: "two whites, test pair 31 of the implementation notes of 2005: 1.4441",
         }
     }
 
@@ -194,7 +194,7 @@ impl Calculator for ColourDifference {
                 .gives("F", "older difference", number(older)),
         ];
         let words = if parts.total <= SEEN.0 {
-            Words::new("Up to {} is mostly unseen side by side (from memory).").with(number(SEEN.0))
+            Words::new("Up to {} few people see a difference side by side (from memory).").with(number(SEEN.0))
         } else if parts.total <= SEEN.1 {
             Words::new("Up to {} passes at a break: coat the board to its ends (from memory).").with(number(SEEN.1))
         } else {

@@ -6,7 +6,10 @@ use serde_json::json;
 
 use super::srgb;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Step};
-use crate::quantity::{Amount, Units, kind};
+use crate::quantity::{Amount, Physical, Units, kind};
+
+/// Up to this lightness the curve of CIE L* is a straight line.
+const LINEAR: f64 = 8.0;
 
 pub(crate) struct ColourValues;
 
@@ -14,9 +17,14 @@ pub(crate) struct ColourValues;
 #[derive(Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Input {
-    /// Six figures, as on a colour chart's web page.
+    /// Six figures, as on a colour chart's web page; or leave it empty and give the lightness.
+    #[serde(default)]
     #[schemars(title = "Colour (sRGB, six figures)", length(max = 9))]
-    colour: String,
+    colour: Option<String>,
+    /// L*, 0 to 100, as a colour meter reads it on the dry coat; instead of the six figures.
+    #[serde(default)]
+    #[schemars(title = "Or its lightness L*")]
+    lightness: Option<Physical<kind::Number, 0, 100_000>>,
     /// What it stands against: the wall beside it, or a rail on it.
     #[schemars(title = "Beside it (sRGB, six figures)", length(max = 9))]
     beside: Option<String>,
@@ -26,17 +34,17 @@ pub(crate) struct Input {
 #[derive(Serialize, JsonSchema)]
 pub(crate) struct Output {
     /// Share of light that comes back.
-    #[schemars(title = "Light reflectance")]
+    #[schemars(title = "Light reflectance value (LRV)")]
     reflectance: Amount<kind::Percent>,
     /// CIE lightness, 0 to 100.
     #[schemars(title = "L*")]
     lightness: Amount<kind::Number>,
     /// Green to red.
     #[schemars(title = "a*")]
-    a: Amount<kind::Number>,
+    a: Option<Amount<kind::Number>>,
     /// Blue to yellow.
     #[schemars(title = "b*")]
-    b: Amount<kind::Number>,
+    b: Option<Amount<kind::Number>>,
     /// Lighter over darker, 1 to 21.
     #[schemars(title = "Contrast")]
     contrast: Option<Amount<kind::Number>>,
@@ -47,10 +55,22 @@ impl Calculator for ColourValues {
     type Output = Output;
     const CARD: Card = Card {
         id: "colour-values",
-        title: "Reflectance and contrast",
+        title: "LRV and contrast",
         question: "How light is this colour, and does it stand out against the other?",
         step: 4,
-        search: &["LRV", "light reflectance", "contrast", "Lab", "colour"],
+        search: &[
+            "LRV",
+            "light reflectance",
+            "contrast",
+            "Lab",
+            "colour",
+            "lightness",
+            "how dark",
+            "fan deck",
+            "dark",
+            "light",
+            "white",
+        ],
         headline: &["/reflectance", "/contrast"],
         list: None,
         cautions: &[],
@@ -74,30 +94,43 @@ impl Calculator for ColourValues {
                 [0; 3]
             })
         };
-        let colour = read("/colour", &input.colour);
+        let colour = input.colour.as_ref().map(|text| read("/colour", text));
         let beside = input.beside.as_ref().map(|text| read("/beside", text));
+        if input.colour.is_some() == input.lightness.is_some() {
+            let said = if input.colour.is_some() { "both" } else { "nothing" };
+            faults.push(Fault::new("/colour", said, "give the six figures or the lightness, one of the two", "F4F6F2"));
+        }
         if !faults.is_empty() {
             return Err(faults);
         }
-        let light = colour.map(srgb::linear);
-        let (y, lab) = (srgb::xyz(colour)[1], srgb::lab(colour));
         let number = Amount::<kind::Number>::of;
-        let mut working = vec![
-            Step::new("share of light that comes back")
-                .by("100 * (0.2126 * R + 0.7152 * G + 0.0722 * B)")
-                .given("R", "red, linear", light[0])
-                .given("G", "green, linear", light[1])
-                .given("B", "blue, linear", light[2])
-                .gives("Y", "light reflectance", Amount::<kind::Percent>::of(100.0 * y)),
-        ];
+        let (y, lab, step) = match (colour, input.lightness) {
+            (Some(colour), _) => {
+                let light = colour.map(srgb::linear);
+                let step = Step::new("share of light that comes back")
+                    .by("100 * (0.2126 * R + 0.7152 * G + 0.0722 * B)")
+                    .given("R", "red, linear", light[0])
+                    .given("G", "green, linear", light[1])
+                    .given("B", "blue, linear", light[2]);
+                (srgb::xyz(colour)[1], Some(srgb::lab(colour)), step)
+            }
+            (None, lightness) => {
+                let lightness = lightness.map_or(0.0, Physical::get);
+                let step = Step::new("share of light that comes back, from the lightness")
+                    .by(if lightness > LINEAR { "100 * ((l + 16) / 116) ^ 3" } else { "100 * l * 27 / 24389" })
+                    .given("l", "lightness L*", lightness);
+                (srgb::reflectance_of_lightness(lightness) / 100.0, None, step)
+            }
+        };
+        let mut working = vec![step.gives("Y", "light reflectance value", Amount::<kind::Percent>::of(100.0 * y))];
         let contrast = beside.map(|beside| {
             let other = srgb::xyz(beside)[1];
-            let ratio = number(srgb::contrast(colour, beside));
+            let ratio = number((y.max(other) + 0.05) / (y.min(other) + 0.05));
             working.push(
                 Step::new("contrast, lighter over darker")
                     .by("(max(p, q) + 0.05) / (min(p, q) + 0.05)")
-                    .given("p", "reflectance of the one, 0 to 1", y)
-                    .given("q", "reflectance of the other, 0 to 1", other)
+                    .given("p", "LRV of the one, 0 to 1", y)
+                    .given("q", "LRV of the other, 0 to 1", other)
                     .gives("c", "contrast", ratio),
             );
             ratio
@@ -106,9 +139,9 @@ impl Calculator for ColourValues {
         Ok(Answer {
             result: Output {
                 reflectance: Amount::of(100.0 * y),
-                lightness: number(lab.l),
-                a: number(lab.a),
-                b: number(lab.b),
+                lightness: number(lab.as_ref().map_or_else(|| input.lightness.map_or(0.0, Physical::get), |lab| lab.l)),
+                a: lab.as_ref().map(|lab| number(lab.a)),
+                b: lab.as_ref().map(|lab| number(lab.b)),
                 contrast,
             },
             working,

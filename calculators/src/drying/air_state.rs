@@ -17,11 +17,11 @@ pub(crate) struct Input {
     /// Read at breast height, away from heaters and sun.
     #[schemars(title = "Air temperature", extend("x-usual" = ["5 °C", "35 °C"]))]
     temperature: Physical<kind::Temperature, -20_000, 60_000>,
-    /// In percent, as the hygrometer shows it. Leave it out where a wet thermometer was read.
+    /// In percent, as the hygrometer shows it. Leave it out where a wet-bulb thermometer was read.
     #[schemars(title = "Relative humidity")]
     relative_humidity: Option<Physical<kind::Humidity, 1_000, 100_000>>,
     /// A thermometer in a wet sock and moving air, instead of a hygrometer.
-    #[schemars(title = "Wet thermometer")]
+    #[schemars(title = "Wet bulb")]
     wet_bulb: Option<Physical<kind::Temperature, -20_000, 60_000>>,
     /// Air pressure; at sea level 1013.25 hPa.
     #[schemars(title = "Air pressure")]
@@ -101,8 +101,7 @@ impl Calculator for AirState {
             (None, Some(wet)) => {
                 if wet.get() > celsius {
                     let said = Words::new("{}").with(wet);
-                    let why =
-                        Words::new("a wet thermometer is never warmer than the air, {} here").with(input.temperature);
+                    let why = Words::new("a wet bulb is never warmer than the air, {} here").with(input.temperature);
                     return Err(vec![Fault::new("/wet_bulb", said, why, Words::new("{}").with(input.temperature))]);
                 }
                 let ratio = air::humidity_ratio_from_wet_bulb(celsius, wet.get(), pressure_pa);
@@ -124,7 +123,7 @@ impl Calculator for AirState {
                 return Err(vec![Fault::new(
                     "/wet_bulb",
                     said,
-                    "give the hygrometer's reading or the wet thermometer's, not both",
+                    "give the hygrometer's reading or the wet bulb's, not both",
                     json!(null),
                 )]);
             }
@@ -132,7 +131,7 @@ impl Calculator for AirState {
                 return Err(vec![Fault::new(
                     "/relative_humidity",
                     "nothing",
-                    "a hygrometer's or a wet thermometer's reading is needed",
+                    "a hygrometer's or a wet bulb's reading is needed",
                     "50 %",
                 )]);
             }
@@ -147,7 +146,7 @@ impl Calculator for AirState {
             Step::new("dew point: where the same vapour saturates")
                 .gives("D", "dew point", Amount::<kind::Temperature>::of(dew_point))
                 .because("the equation solved backward, by halving"),
-            Step::new("deficit")
+            Step::new("vapour-pressure deficit")
                 .by("s - e")
                 .given("s", "saturation pressure", hpa(saturated))
                 .given("e", "vapour pressure", hpa(vapour))

@@ -70,10 +70,10 @@ pub(crate) struct Input {
 pub(crate) struct Output {
     /// From the end of the coat; then the thumb decides.
     #[schemars(title = "Second coat after")]
-    recoat: Amount<kind::Hours>,
+    recoat: Amount<kind::Wait>,
     /// From the end of the coat.
     #[schemars(title = "Touch-dry after")]
-    touch: Amount<kind::Hours>,
+    touch: Amount<kind::Wait>,
     /// Stretch for the air.
     #[schemars(title = "Stretch for the air")]
     air_factor: Amount<kind::Number>,
@@ -103,6 +103,11 @@ impl Calculator for Recoat {
             "damp",
             "drying time",
             "long",
+            "tacky",
+            "sticky",
+            "dry",
+            "how long to dry",
+            "paint dry",
         ],
         headline: &["/recoat", "/touch"],
         list: None,
@@ -110,7 +115,7 @@ impl Calculator for Recoat {
         sources: &[
             Source::new(
                 THIS_BOOK,
-                "model: sheet time x deficit at 23 °C / 50 % over deficit in the room x film ratio to a power",
+                "model: sheet time x vapour-pressure deficit at 23 °C / 50 % over deficit in the room x film ratio to a power",
                 Standing::HouseDefault,
             ),
             air::SOURCE,
@@ -149,10 +154,14 @@ impl Calculator for Recoat {
                 .by("max(1, s / d)")
                 .given(
                     "s",
-                    "deficit in the sheet's air, 23 °C and 50 % RH",
+                    "vapour-pressure deficit in the sheet's air, 23 °C and 50 % RH",
                     hpa(air::deficit_pa(SHEET_AIR.0, SHEET_AIR.1)),
                 )
-                .given("d", "deficit in the room", hpa(air::deficit_pa(input.air.get(), input.relative_humidity.get())))
+                .given(
+                    "d",
+                    "vapour-pressure deficit in the room",
+                    hpa(air::deficit_pa(input.air.get(), input.relative_humidity.get())),
+                )
                 .gives("A", "stretch for the air", room_air)
                 .because("never below one: warm dry air does not shorten what the sheet says"),
             Step::new("stretch for the film")

@@ -9,7 +9,7 @@ use serde_json::json;
 
 use super::air;
 use crate::catalogue::works::{ISO_8502_4, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Cited, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Cited, Example, Fault, Figure, Note, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Least margin of the surface above the dew point.
@@ -118,10 +118,11 @@ impl Calculator for SprayClimate {
             "too cold",
             "too damp",
             "paint",
+            "cold to paint",
         ],
         headline: &["/verdict", "/margin", "/dew_point"],
         list: Some("/rules"),
-        cautions: &["spray-mist"],
+        cautions: &["spray-mist", "solvent-vapour"],
         sources: &[air::SOURCE, DEW_MARGIN_K.source, HIGHEST_RH.source],
     };
 
@@ -146,30 +147,39 @@ impl Calculator for SprayClimate {
         let dew_point = air::dew_point(input.air.get(), input.relative_humidity.get());
         let margin = input.surface.get() - dew_point;
         let apart = Amount::<kind::TemperatureDifference>::of;
-        let rule = |rule, have: Words, need: Words, holds| Rule { rule, have, need, holds };
+        let rule = |rule, have: Figure, need: Figure, least: bool, holds| {
+            let (have, need) = Figure::told_apart(have, need);
+            let need = Words::new(if least { "{} or more" } else { "{} or less" }).with(need);
+            Rule { rule, have: Words::new("{}").with(have), need, holds }
+        };
+        let most_humid = input.sheet_highest_humidity.get().min(HIGHEST_RH.value);
         let rules = vec![
             rule(
                 "surface above the dew point",
-                Words::new("{}").with(apart(margin)),
-                Words::new("{} or more").with(apart(DEW_MARGIN_K.value)),
+                apart(margin).into(),
+                apart(DEW_MARGIN_K.value).into(),
+                true,
                 margin >= DEW_MARGIN_K.value,
             ),
             rule(
                 "relative humidity",
-                Words::new("{}").with(input.relative_humidity),
-                Words::new("{} or less").with(input.sheet_highest_humidity),
-                input.relative_humidity.get() <= input.sheet_highest_humidity.get().min(HIGHEST_RH.value),
+                input.relative_humidity.into(),
+                input.sheet_highest_humidity.into(),
+                false,
+                input.relative_humidity.get() <= most_humid,
             ),
             rule(
                 "surface temperature",
-                Words::new("{}").with(input.surface),
-                Words::new("{} or more").with(input.sheet_least),
+                input.surface.into(),
+                input.sheet_least.into(),
+                true,
                 input.surface.get() >= input.sheet_least.get(),
             ),
             rule(
                 "air temperature",
-                Words::new("{}").with(input.air),
-                Words::new("{} or more").with(input.sheet_least),
+                input.air.into(),
+                input.sheet_least.into(),
+                true,
                 input.air.get() >= input.sheet_least.get(),
             ),
         ];

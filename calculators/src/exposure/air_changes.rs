@@ -50,7 +50,7 @@ pub(crate) struct Input {
 pub(crate) struct Output {
     /// From the moment nothing more is given off.
     #[schemars(title = "Clearing time")]
-    minutes: Amount<kind::Minutes>,
+    minutes: Amount<kind::ClearingTime>,
     /// In an hour.
     #[schemars(title = "Air changes an hour")]
     changes: Amount<kind::Number>,
@@ -59,7 +59,7 @@ pub(crate) struct Output {
     needed: Amount<kind::Number>,
     /// If the room mixed without corners.
     #[schemars(title = "With perfect mixing")]
-    ideal: Amount<kind::Minutes>,
+    ideal: Amount<kind::ClearingTime>,
     /// Free area for air to come in, at 100 ft/min (0.5 m/s).
     #[schemars(title = "Make-up opening")]
     opening: Amount<kind::Area>,
@@ -76,7 +76,7 @@ impl Calculator for AirChanges {
         search: &["extraction", "ventilation", "fan", "cfm", "mask off", "clear the air", "ACH"],
         headline: &["/minutes", "/changes"],
         list: None,
-        cautions: &["respirator-limits", "sanding-dust"],
+        cautions: &["respirator-limits", "sanding-dust", "flue-gas"],
         sources: &[Source::new(CDC_VENTILATION, "minutes for 99 % and 99.9 % by air changes", Standing::Published)],
     };
 
@@ -84,8 +84,8 @@ impl Calculator for AirChanges {
         let (room, flow) = if units == Units::Metric { ("59.3 m3", "850 m3/h") } else { ("2093 ft3", "500 cfm") };
         Example {
             input: json!({ "room": room, "extraction": flow, "cleared": "99 %", "mixing": 3 }),
-            expects: vec![("/result/changes/text", json!("14.33")), ("/result/minutes/text", json!("57.8 min"))],
-            checked_against: "by hand: 500 x 60 / 2093 = 14.33 (850 / 59.3 = 14.33); 3 x 4.605 x 60 / 14.33 = 57.8",
+            expects: vec![("/result/changes/text", json!("14.33")), ("/result/minutes/text", json!("57.9 min"))],
+            checked_against: "by hand: 500 x 60 / 2093 = 14.33 (850 / 59.3 = 14.33); 3 x 4.605 x 60 / 14.33 = 57.84, told up to 57.9",
         }
     }
 

@@ -2,42 +2,74 @@
 //!
 //! Inhalable, total and respirable dust are taken by different samplers and cannot be compared with one another.
 
-use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::catalogue::works::{NIOSH_99_113, NIOSH_REL, OSHA_SILICA, OSHA_Z1};
+use crate::catalogue::works::{ACGIH_TLV, EH40, EU_CARCINOGENS, NIOSH_99_113, NIOSH_REL, OSHA_SILICA, OSHA_Z1};
 use crate::catalogue::{Source, Standing, Work};
 
+/// What a limit is a limit of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Dust {
+    /// Wood dust, or dust that is not otherwise regulated.
+    Wood,
+    /// Respirable crystalline silica.
+    Silica,
+}
+
 /// A limit of dust in air over a working day.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DustLimit {
+    /// Of what.
+    pub dust: Dust,
     /// What is limited, by whom, by which sampler.
-    #[schemars(title = "Limit")]
     pub agent: &'static str,
     /// In mg/m³, mean over eight hours.
-    #[schemars(title = "mg/m³")]
     pub mg_m3: f64,
+    /// Where it stands.
+    pub source: Source,
 }
 
-const fn limit(agent: &'static str, mg_m3: f64) -> DustLimit {
-    DustLimit { agent, mg_m3 }
+const fn wood(agent: &'static str, mg_m3: f64, source: Source) -> DustLimit {
+    DustLimit { dust: Dust::Wood, agent, mg_m3, source }
 }
 
-/// Limits of wood dust and silica. The UK softwood figure is from memory.
-/// # Source
-/// 29 CFR 1910.1000 table Z-1; NIOSH; Directive (EU) 2017/2398; UK EH40; 29 CFR 1926.1153.
-pub const DUST_LIMITS: [DustLimit; 10] = [
-    limit("wood dust, OSHA PEL as PNOR, total", 15.0),
-    limit("wood dust, OSHA PEL as PNOR, respirable", 5.0),
-    limit("wood dust, NIOSH REL", 1.0),
-    limit("wood dust, ACGIH TLV 2007", 1.0),
-    limit("wood dust, ACGIH TLV 2007, western red cedar", 0.5),
-    limit("hardwood dust, EU, inhalable, from 18 Jan 2023", 2.0),
-    limit("hardwood dust, UK WEL, inhalable", 3.0),
-    limit("softwood dust, UK WEL, inhalable", 5.0),
-    limit("respirable crystalline silica, OSHA PEL", 0.05),
-    limit("respirable crystalline silica, OSHA action level", 0.025),
+const fn silica(agent: &'static str, mg_m3: f64, source: Source) -> DustLimit {
+    DustLimit { dust: Dust::Silica, agent, mg_m3, source }
+}
+
+/// Limits of wood dust and silica, each with where it stands. OSHA, NIOSH and ACGIH: United States; PNOR: particulates not otherwise
+/// regulated; WEL: workplace exposure limit.
+pub const DUST_LIMITS: [DustLimit; 13] = [
+    wood("wood dust, OSHA PEL as PNOR, total", 15.0, Z1),
+    wood("wood dust, OSHA PEL as PNOR, respirable", 5.0, Z1),
+    wood("wood dust, NIOSH REL", 1.0, REL),
+    wood("wood dust, ACGIH TLV 2007", 1.0, TLV),
+    wood("wood dust, ACGIH TLV 2007, western red cedar", 0.5, TLV),
+    wood("hardwood dust, EU, inhalable, from 18 Jan 2023", 2.0, EU),
+    wood("hardwood dust, UK WEL, inhalable", 3.0, UK),
+    wood("softwood dust, UK WEL, inhalable", 5.0, UK),
+    silica("respirable crystalline silica, OSHA PEL", 0.05, SILICA),
+    silica("respirable crystalline silica, OSHA action level", 0.025, SILICA),
+    silica("respirable crystalline silica, EU", 0.1, EU),
+    silica("respirable crystalline silica, UK WEL", 0.1, UK),
+    silica("respirable crystalline silica, NIOSH REL", 0.05, REL_SILICA),
 ];
+
+const Z1: Source = source(OSHA_Z1, "particulates not otherwise regulated");
+const REL: Source = source(NIOSH_REL, "wood dust 1 mg/m³, a carcinogen per NIOSH");
+const REL_SILICA: Source = Source::new(NIOSH_REL, "crystalline silica 0.05 mg/m³, respirable", Standing::FromMemory);
+const TLV: Source = Source::new(ACGIH_TLV, "wood dust 1 mg/m³, western red cedar 0.5 mg/m³", Standing::FromMemory);
+const EU: Source = Source::new(
+    EU_CARCINOGENS,
+    "annex III: hardwood dust 2 mg/m³ inhalable, respirable crystalline silica 0.1 mg/m³",
+    Standing::FromMemory,
+);
+const UK: Source = Source::new(
+    EH40,
+    "table 1, as quoted in public summaries: hardwood dust 3 mg/m³, softwood dust 5 mg/m³, respirable crystalline silica 0.1 mg/m³",
+    Standing::Published,
+);
+const SILICA: Source = source(OSHA_SILICA, "50 µg/m³, action level 25 µg/m³");
 
 /// What a control was measured to take away.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -75,12 +107,8 @@ const fn source(work: Work, locator: &'static str) -> Source {
 }
 
 /// Where the limits come from.
-pub const LIMIT_SOURCES: [Source; 4] = [
-    source(OSHA_Z1, "particulates not otherwise regulated"),
-    source(NIOSH_REL, "wood dust 1 mg/m³, a carcinogen per NIOSH"),
-    source(OSHA_SILICA, "50 µg/m³, action level 25 µg/m³"),
-    source(NIOSH_99_113, "vacuum sanding cut dust by 80 to 97 %"),
-];
+pub const LIMIT_SOURCES: [Source; 8] =
+    [Z1, REL, SILICA, EU, UK, TLV, REL_SILICA, source(NIOSH_99_113, "vacuum sanding cut dust by 80 to 97 %")];
 
 /// Mean over eight hours of stretches of (mg/m³, hours); the time without exposure counts as nothing.
 /// # Source

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use super::dust::{self, DUST_LIMITS, DustLimit};
+use super::dust::{self, DUST_LIMITS, Dust};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
@@ -45,7 +45,68 @@ pub(crate) struct Output {
     silica: Option<Amount<kind::DustConcentration>>,
     /// What it may be compared with, each only with its own sampler.
     #[schemars(title = "Limits to compare with")]
-    limits: Vec<DustLimit>,
+    limits: Vec<Compared>,
+}
+
+/// A limit, and how the day stands to it.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Compared {
+    /// What is limited, by whom, by which sampler.
+    #[schemars(title = "Limit")]
+    agent: &'static str,
+    /// Mean over eight hours.
+    #[schemars(title = "Limit value")]
+    limit: Amount<kind::DustConcentration>,
+    /// How this day's mean stands to it, were it taken with that sampler.
+    #[schemars(title = "This day")]
+    day: Stands,
+}
+
+/// How a mean stands to a limit.
+#[derive(Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub(crate) enum Stands {
+    /// More than the limit.
+    Over,
+    /// Exactly the limit.
+    AtTheLimit,
+    /// Less than the limit.
+    Under,
+    /// No share of silica was given.
+    NotAsked,
+}
+
+fn stands(mean: f64, limit: f64) -> Stands {
+    let slack = 1e-9 * limit;
+    match mean - limit {
+        more if more > slack => Stands::Over,
+        more if more >= -slack => Stands::AtTheLimit,
+        _ => Stands::Under,
+    }
+}
+
+/// The day beside every limit, and a note for each dust that reaches one.
+fn compared(mean: f64, silica: Option<f64>, notes: &mut Vec<Note>) -> Vec<Compared> {
+    let mg = Amount::<kind::DustConcentration>::of;
+    let rows = DUST_LIMITS.iter().map(|row| {
+        let of_this = if row.dust == Dust::Silica { silica } else { Some(mean) };
+        let day = of_this.map_or(Stands::NotAsked, |mean| stands(mean, row.mg_m3));
+        Compared { agent: row.agent, limit: mg(row.mg_m3), day }
+    });
+    for (dust, mean, name) in [(Dust::Wood, Some(mean), "dust"), (Dust::Silica, silica, "silica")] {
+        let Some(mean) = mean else { continue };
+        let reached = DUST_LIMITS.iter().filter(|row| row.dust == dust);
+        let reached = reached.filter(|row| matches!(stands(mean, row.mg_m3), Stands::Over | Stands::AtTheLimit));
+        // The lowest limit that is reached is told, the others stand in the table.
+        if let Some(row) = reached.min_by(|one, other| one.mg_m3.total_cmp(&other.mg_m3)) {
+            let words = Words::new(format!(
+                "{{}} of {name} over the day is at or over {{}}: {}. Less dust, extraction and air first, then a mask of the class the assessment names.",
+                row.agent
+            ));
+            notes.push(Note::hold(words.with_both(mg(mean), mg(row.mg_m3))));
+        }
+    }
+    rows.collect()
 }
 
 impl Calculator for DustAverage {
@@ -107,9 +168,11 @@ impl Calculator for DustAverage {
             );
             silica
         });
-        let notes = vec![Note::remark(
-            "Compare only with a limit for the same sampler. Below a limit is a comparison and nothing more; the local limit, the safety data sheet and a hygienist decide.",
-        )];
-        Ok(Answer { result: Output { mean: mg(mean), silica, limits: DUST_LIMITS.to_vec() }, working, notes })
+        let mut notes = Vec::new();
+        let limits = compared(mean, silica.map(Amount::get), &mut notes);
+        notes.push(Note::remark(
+            "Compare only with a limit for the same sampler. Below a limit is a comparison and nothing more; the local limit, the safety data sheet and an occupational hygienist decide.",
+        ));
+        Ok(Answer { result: Output { mean: mg(mean), silica, limits }, working, notes })
     }
 }

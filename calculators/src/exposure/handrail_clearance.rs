@@ -4,14 +4,14 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use crate::catalogue::works::{ADA_1991, IRC_R311};
+use crate::catalogue::works::{ADA_2010, IBC_1014, IRC_R311, UK_STAIRS};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
 use crate::quantity::{Length, Units, Within};
 
-/// Clear space between rail and wall: 1½ in.
+/// Clear space between rail and wall in the United States: 1½ in.
 /// # Source
-/// ADA Standards 1991, figure 39(a).
-pub const HAND_SPACE: Length = Length::um(38_100);
+/// 2010 ADA Standards, 505.5.
+pub const UNITED_STATES: Length = Length::um(38_100);
 
 pub(crate) struct HandrailClearance;
 
@@ -25,9 +25,10 @@ pub(crate) struct Input {
     /// Boards and beads behind the rail.
     #[schemars(title = "Trim stands out by")]
     projection: Within<1_000, 100_000>,
-    /// Where the local code asks for more; it can only be more.
+    /// By the code where the stair stands; there is no default. United States: 1 1/2 in. Guidance in the United Kingdom: 50 to 75 mm, from a
+    /// summary.
     #[schemars(title = "Local code asks for")]
-    required: Option<Within<38_100, 200_000>>,
+    required: Within<25_000, 200_000>,
 }
 
 /// What is answered.
@@ -52,28 +53,33 @@ impl Calculator for HandrailClearance {
         title: "Hand space behind a rail",
         question: "Does a hand still fit behind the handrail?",
         step: 11,
-        search: &["handrail", "stairs", "bracket", "clearance"],
+        search: &["handrail", "stairs", "bracket", "clearance", "bannister", "banister", "too close"],
         headline: &["/have", "/required", "/bring_out"],
         list: None,
-        cautions: &["handrail-loss"],
+        cautions: &["handrail-loss", "stair-work"],
         sources: &[
-            Source::new(ADA_1991, "1½ in clear", Standing::Published),
+            Source::new(ADA_2010, "505.5: 1½ in clear, United States", Standing::Published),
+            Source::new(IBC_1014, "1014.7: 1½ in clear, United States", Standing::FromMemory),
+            Source::new(UK_STAIRS, "50 to 75 mm clear", Standing::FromMemory),
             Source::new(IRC_R311, "height 34 to 38 in over the nosing line", Standing::FromMemory),
         ],
     };
 
     fn example(units: Units) -> Example {
-        let (clear, projection, have) =
-            if units == Units::Metric { ("44 mm", "18 mm", "26 mm") } else { ("1 3/4 in", "3/4 in", "1 in") };
+        let (clear, projection, required, have) = if units == Units::Metric {
+            ("65 mm", "18 mm", "50 mm", "47 mm")
+        } else {
+            ("1 3/4 in", "3/4 in", "1 1/2 in", "1 in")
+        };
         Example {
-            input: json!({ "clear": clear, "projection": projection }),
+            input: json!({ "clear": clear, "projection": projection, "required": required }),
             expects: vec![("/result/have/tape", json!(have))],
             checked_against: "by hand: clear space less board",
         }
     }
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
-        let required = input.required.map_or(HAND_SPACE, Within::get);
+        let required = input.required.get();
         let have = input.clear.get() - input.projection.get();
         let bring_out = if have < required { required - have } else { Length::ZERO };
         let working = vec![
@@ -90,9 +96,13 @@ impl Calculator for HandrailClearance {
         ];
         let words =
             Words::new("{} clear, compared with {}. A stair is not used without its rail; building control decides.")
-                .with(have)
-                .with(required);
-        let notes = vec![if have < required { Note::hold(words) } else { Note::check(words) }];
+                .with_both(have, required);
+        let mut notes = vec![if have < required { Note::hold(words) } else { Note::check(words) }];
+        if required < UNITED_STATES {
+            notes.push(Note::check(
+                Words::new("{} is less than any code known to this book: read the code again.").with(required),
+            ));
+        }
         Ok(Answer { result: Output { have, required, bring_out }, working, notes })
     }
 }

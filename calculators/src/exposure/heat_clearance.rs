@@ -81,7 +81,7 @@ impl Calculator for HeatClearance {
         title: "Trim near heat",
         question: "Is this trim too close to the heater or the fireplace?",
         step: 2,
-        search: &["heater", "fireplace", "stove", "clearance", "combustible", "mantel"],
+        search: &["heater", "fireplace", "stove", "clearance", "combustible", "mantel", "radiator", "how far from"],
         headline: &["/have", "/required", "/verdict"],
         list: None,
         cautions: &["fire-near-heat"],

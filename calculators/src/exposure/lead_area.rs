@@ -1,4 +1,4 @@
-//! Whether the United States rule on lead paint bites: how much painted surface one room loses or has sanded.
+//! Whether the United States rule on lead paint applies: how much painted surface one room loses or has sanded.
 //!
 //! The whole face of a component counts. A year that nobody knows counts as old. Other countries have other years and rules.
 
@@ -10,7 +10,7 @@ use crate::catalogue::works::CFR_40_745;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Count, Units, Within, kind};
 
-/// Homes built before this year count as lead-painted unless tested. 40 CFR 745.
+/// Homes built before this year count as lead-painted unless tested. 40 CFR 745.103, target housing.
 pub const LEAD_YEAR: u32 = 1978;
 /// Lead-based paint by area, mg/cm², and by weight, percent. 40 CFR 745.
 pub const LEAD_BASED: (f64, f64) = (1.0, 0.5);
@@ -63,6 +63,10 @@ pub(crate) struct Input {
     /// Replacing a window, or tearing down a painted surface, counts whatever its area.
     #[schemars(title = "Window replaced, or painted surface demolished")]
     always_counts: bool,
+    /// Power sanding or planing without a HEPA vacuum, open flame or torch, or a heat gun at 1100 °F (593 °C) and over.
+    #[serde(default)]
+    #[schemars(title = "A prohibited practice is used")]
+    prohibited: bool,
 }
 
 /// What is answered.
@@ -85,15 +89,15 @@ impl Calculator for LeadArea {
     const CARD: Card = Card {
         id: "lead-paint-area",
         title: "Lead paint: area disturbed (US)",
-        question: "Does the lead rule bite on this job?",
+        question: "Does the United States lead rule apply to this job?",
         step: 2,
-        search: &["lead", "1978", "old paint", "renovation", "scuff sanding"],
+        search: &["lead", "1978", "old paint", "renovation", "scuff sanding", "lead rule"],
         headline: &["/verdict", "/area", "/limit"],
         list: None,
         cautions: &["lead-paint"],
         sources: &[Source::new(
             CFR_40_745,
-            "built before 1978; 6 ft² a room inside, 20 ft² outside; 30 days; whole face of a component",
+            "745.83: 6 ft² a room inside, 20 ft² outside, 30 days, whole face of a component, no prohibited practice; 745.103: target housing, built before 1978",
             Standing::Published,
         )],
     };
@@ -106,7 +110,7 @@ impl Calculator for LeadArea {
         };
         let area = if units == Units::Metric { "1.432 m²" } else { "15.28 ft²" };
         Example {
-            input: json!({ "year": 1962, "place": "inside", "components": [{ "face": a, "length": b, "count": 12 }, { "face": c, "length": d, "count": 1 }], "always_counts": false }),
+            input: json!({ "year": 1962, "place": "inside", "components": [{ "face": a, "length": b, "count": 12 }, { "face": c, "length": d, "count": 1 }], "always_counts": false, "prohibited": false }),
             expects: vec![
                 ("/result/area/text", json!(area)),
                 ("/result/verdict", json!("over the limit of minor work")),
@@ -140,13 +144,18 @@ impl Calculator for LeadArea {
         let old = input.year.is_none_or(|year| year.get() < LEAD_YEAR);
         let over = area > limit * (1.0 + 1e-12);
         let mut notes = Vec::new();
-        let verdict = match (old, over || input.always_counts) {
+        let verdict = match (old, over || input.always_counts || input.prohibited) {
             (true, true) => {
                 notes.push(Note::hold("The United States rule applies unless a test by an accepted method says otherwise: a certified renovator and lead-safe practice, before anything is sanded, cut or taken off."));
-                "over the limit of minor work"
+                if input.prohibited && !over && !input.always_counts {
+                    notes.push(Note::hold("The exception for minor work is lost, whatever the area: it holds only where no prohibited practice is used."));
+                    "no minor work: a prohibited practice is used"
+                } else {
+                    "over the limit of minor work"
+                }
             }
             (true, false) => {
-                notes.push(Note::check("Under the limit of minor work by these figures. Jobs in the same room within 30 days add up, and prohibited practices stay prohibited."));
+                notes.push(Note::check("Under the limit of minor work by these figures. Jobs in the same room within 30 days add up. The exception is lost if a prohibited practice is used, a window is replaced or a painted surface is demolished. Trim that breaks as it comes off can count as demolition."));
                 "under the limit of minor work"
             }
             (false, _) => {
@@ -154,6 +163,9 @@ impl Calculator for LeadArea {
                 "outside the rule by year"
             }
         };
+        if old {
+            notes.push(Note::check("In assisted housing the limit inside is 2 ft² (from memory, 24 CFR 35.1350). The rules for the workers (29 CFR 1926.62) count whatever the area."));
+        }
         if input.year.is_none() {
             notes.push(Note::check("Nobody knows the year: it counts as old."));
         }

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use crate::catalogue::works::{NIOSH_98_126, OSHA_NOISE, OSHA_NOISE_CONSTRUCTION};
+use crate::catalogue::works::{EU_NOISE, NIOSH_98_126, OSHA_NOISE, OSHA_NOISE_CONSTRUCTION};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
@@ -43,6 +43,19 @@ pub const CONSTRUCTION_TABLE: [(f64, f64); 9] = [
 pub fn construction_hours(level: f64) -> Option<f64> {
     CONSTRUCTION_TABLE.iter().find(|(row, _)| (row - level).abs() < 1e-9).map(|(_, hours)| *hours)
 }
+
+/// Above this level the regulations permit no time at all, dB(A).
+/// # Source
+/// 29 CFR 1926.52, table D-2, and 29 CFR 1910.95, table G-16, both of which end here.
+pub const HIGHEST: f64 = 115.0;
+
+/// Daily exposure levels of the European rules, dB(A): lower action, upper action, limit with ear protection on.
+/// # Source
+/// Directive 2003/10/EC, article 3; in the United Kingdom the Control of Noise at Work Regulations 2005, from memory.
+pub const EUROPEAN: (f64, f64, f64) = (80.0, 85.0, 87.0);
+
+/// The longest time that is told, minutes: a day.
+const DAY: f64 = 1_440.0;
 
 /// Doses of a day of (level, hours): regulation and recommendation, in percent.
 pub fn doses(day: &[(f64, f64)]) -> (f64, f64) {
@@ -111,12 +124,12 @@ pub(crate) struct Row {
     /// How long it was.
     #[schemars(title = "For")]
     hours: Amount<kind::Hours>,
-    /// By the 3 dB rule.
+    /// By the 3 dB rule, rounded down, a day at most.
     #[schemars(title = "Recommended, at most")]
-    recommended: Amount<kind::Minutes>,
-    /// By the 5 dB rule.
+    recommended: Amount<kind::PermittedMinutes>,
+    /// By the 5 dB rule, rounded down, a day at most; none above 115 dB(A).
     #[schemars(title = "Regulation, at most")]
-    regulation: Amount<kind::Hours>,
+    regulation: Option<Amount<kind::PermittedHours>>,
 }
 
 impl Calculator for Noise {
@@ -134,7 +147,12 @@ impl Calculator for Noise {
         sources: &[
             Source::new(OSHA_NOISE, "T = 8 / 2^((L-90)/5)", Standing::Published),
             Source::new(NIOSH_98_126, "T = 480 / 2^((L-85)/3)", Standing::Published),
-            Source::new(OSHA_NOISE_CONSTRUCTION, "table D-2", Standing::Published),
+            Source::new(OSHA_NOISE_CONSTRUCTION, "table D-2, which ends at 115 dB(A)", Standing::Published),
+            Source::new(
+                EU_NOISE,
+                "article 3: 80, 85 and 87 dB(A); the same in the United Kingdom, from memory",
+                Standing::Published,
+            ),
         ],
     };
 
@@ -200,8 +218,34 @@ impl Calculator for Noise {
                 .gives("R", "eight-hour level", decibel(recommended_level)),
         ];
         let mut notes = Vec::new();
-        if regulation_level >= 85.0 || recommended > 100.0 {
-            notes.push(Note::check("At or over an action level (85 dB(A) over eight hours): quieter tools, distance and time first, ear defenders after; local law counts."));
+        let loudest = day.iter().map(|(level, _)| *level).fold(0.0, f64::max);
+        if loudest > HIGHEST {
+            notes.push(Note::hold(
+                Words::new("{} at the ear: above {} the United States rules permit no time at all. Change the tool or the way of working.")
+                    .with_both(decibel(loudest), decibel(HIGHEST)),
+            ));
+        }
+        // The dose is compared, not the level: the rounded constant 16.61 puts a dose of one half just below 85 dB(A).
+        let (half, full) = (50.0 - 1e-9, 100.0 - 1e-9);
+        if regulation >= full {
+            notes.push(Note::hold("At or over a whole day's dose by the United States regulation (90 dB(A) over eight hours): quieter tools, distance and less time first, ear protection after."));
+        } else if regulation >= half {
+            notes.push(Note::check("At or over the action level of the United States regulation: half a dose, 85 dB(A) over eight hours. A hearing-conservation programme is due."));
+        }
+        if recommended >= full {
+            notes.push(Note::check("At or over a whole day's dose by the recommendation (85 dB(A) over eight hours)."));
+        }
+        let (lower, upper, limit) = EUROPEAN;
+        let reached = [
+            (limit, "the limit value, counted under the ear protection"),
+            (upper, "the upper action value: ear protection is worn"),
+            (lower, "the lower action value: ear protection is offered"),
+        ];
+        if let Some((value, name)) = reached.into_iter().find(|(value, _)| *value - 1e-9 <= recommended_level) {
+            let words = Words::new(format!(
+                "European Union and United Kingdom: a daily exposure of {{}} reaches {{}}, {name}."
+            ));
+            notes.push(Note::check(words.with_both(decibel(recommended_level), decibel(value))));
         }
         notes.push(Note::remark("Levels on a tool's plate are lower than at the ear in a bare room. Each rule is a comparison and promises nothing for one person's hearing."));
         let stretches = input
@@ -210,8 +254,9 @@ impl Calculator for Noise {
             .map(|stretch| Row {
                 level: stretch.level.amount(),
                 hours: stretch.hours.amount(),
-                recommended: Amount::of(recommended_minutes(stretch.level.get())),
-                regulation: Amount::of(regulation_hours(stretch.level.get())),
+                recommended: Amount::of(recommended_minutes(stretch.level.get()).min(DAY)),
+                regulation: (stretch.level.get() <= HIGHEST)
+                    .then(|| Amount::of(regulation_hours(stretch.level.get()).min(DAY / 60.0))),
             })
             .collect();
         Ok(Answer {

@@ -108,6 +108,15 @@ impl Calculator for RoomMoisture {
                 .gives("r", "rise, in points", Amount::<kind::Humidity>::of(rise)),
         ];
         let mut notes = Vec::new();
+        let carries = 100.0 - input.relative_humidity.get();
+        if rise > carries {
+            notes.push(Note::hold(
+                Words::new(
+                    "More water than this air can take up: after {} it is full, and the rest goes to walls and glass.",
+                )
+                .with(Amount::<kind::Points>::of(carries)),
+            ));
+        }
         if input.relative_humidity.get() + rise > 85.0 {
             notes.push(Note::check(
                 Words::new("From {} this would pass 85 %: keep filtered air moving through the room; shutting it keeps the coat wet.").with(input.relative_humidity),
@@ -115,7 +124,7 @@ impl Calculator for RoomMoisture {
         }
         Ok(Answer {
             result: Output {
-                rise: Amount::of(rise),
+                rise: Amount::of(rise.min(100.0)),
                 water: density(water),
                 full: density(full),
                 air_volume: Amount::of(carried),

@@ -22,6 +22,9 @@ pub fn share_of_flammable_limit(grams: f64, molar_mass: f64, limit_percent: f64,
     vapour_m3 / room_m3 / (limit_percent / 100.0)
 }
 
+/// All of the air, in parts in a million.
+const WHOLE: f64 = 1e6;
+
 pub(crate) struct SolventVapour;
 
 /// What is asked.
@@ -67,7 +70,7 @@ impl Calculator for SolventVapour {
         search: &["flammable", "LEL", "LFL", "explosion", "thinner", "vapour"],
         headline: &["/share", "/parts"],
         list: None,
-        cautions: &["solvent-vapour"],
+        cautions: &["solvent-vapour", "respirator-limits"],
         sources: &[Source::new(GEOMETRY, "ideal gas, 24.055 L/mol at 20 °C", Standing::Derived), SPRAY_SHARE.source],
     };
 
@@ -100,13 +103,17 @@ impl Calculator for SolventVapour {
                 .gives("s", "share", percent(100.0 * share)),
         ];
         let words = Words::new("{} of the lower flammable limit, compared with {} under which spray rooms are kept. Vapour is heavier than air: at the floor and near the pot it is far more.")
-            .with(percent(100.0 * share)).with(percent(100.0 * SPRAY_SHARE.value));
-        let notes = vec![if share >= SPRAY_SHARE.value { Note::hold(words) } else { Note::remark(words) }];
+            .with_both(percent(100.0 * share), percent(100.0 * SPRAY_SHARE.value));
+        let mut notes = vec![if share >= SPRAY_SHARE.value { Note::hold(words) } else { Note::remark(words) }];
+        let parts = 1e6 * vapour / input.room.get();
+        if parts > WHOLE {
+            notes.push(Note::hold("More vapour than the room has air. It cannot all evaporate there; the parts are told as a million in a million."));
+        }
         Ok(Answer {
             result: Output {
                 share: percent(100.0 * share),
                 vapour: volume(vapour),
-                parts: Amount::of(1e6 * vapour / input.room.get()),
+                parts: Amount::of(parts.min(WHOLE)),
             },
             working,
             notes,

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{ACGIH_VENTILATION, OSHA_SPRAY};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Cubic feet of vapour from a pint of liquid of specific gravity 1, times its molar mass, at 70 °F.
@@ -67,10 +67,13 @@ pub(crate) struct Input {
 /// What is answered.
 #[derive(Serialize, JsonSchema)]
 pub(crate) struct Output {
-    /// Fresh air, steadily, for the level asked.
-    #[schemars(title = "Fresh air for the level")]
+    /// Steadily: the greater of the two below.
+    #[schemars(title = "Fresh air")]
     air: Amount<kind::AirFlow>,
-    /// Fresh air in that hour for a quarter of the flammable limit.
+    /// Steadily, for the level asked.
+    #[schemars(title = "For the level")]
+    level_air: Amount<kind::AirFlow>,
+    /// In each hour, so that the room stays at or below a quarter of the flammable limit.
     #[schemars(title = "Air for a quarter of the flammable limit")]
     fire_volume: Amount<kind::RoomVolume>,
 }
@@ -84,9 +87,9 @@ impl Calculator for VapourDilution {
         question: "How much fresh air does this solvent need?",
         step: 14,
         search: &["dilution", "ventilation", "solvent", "ppm", "fresh air"],
-        headline: &["/air", "/fire_volume"],
+        headline: &["/air", "/level_air", "/fire_volume"],
         list: None,
-        cautions: &["solvent-vapour", "respirator-limits"],
+        cautions: &["solvent-vapour", "respirator-limits", "flue-gas"],
         sources: &[
             Source::new(ACGIH_VENTILATION, "403 × SG × 10⁶ × ER × K / (MW × C)", Standing::Published),
             Source::new(OSHA_SPRAY, "4 (100 - LEL) v / LEL", Standing::FromMemory),
@@ -104,7 +107,7 @@ impl Calculator for VapourDilution {
     }
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
-        let air = dilution_air(
+        let level_air = dilution_air(
             input.gravity.get(),
             input.solvent.get(),
             input.molar_mass.get(),
@@ -114,6 +117,8 @@ impl Calculator for VapourDilution {
         let vapour_per_litre =
             input.gravity.get() * 1_000.0 / input.molar_mass.get() * super::solvent_vapour::MOLAR_LITRES / 1_000.0;
         let fire = volume_to_quarter_limit(vapour_per_litre * input.solvent.get(), input.lower_limit.get());
+        let fire_air = Amount::<kind::AirFlow>::of(fire);
+        let air = if fire_air.get() > level_air.get() { fire_air } else { level_air };
         let volume = Amount::<kind::RoomVolume>::of;
         let working = vec![
             Step::new("fresh air for the level; 403 and pints are the formula's own units")
@@ -123,22 +128,34 @@ impl Calculator for VapourDilution {
                 .given("k", "mixing factor", input.mixing)
                 .given("M", "molar mass", input.molar_mass)
                 .given("c", "level to hold, in ppm", input.level)
-                .gives("Q", "fresh air", air),
+                .gives("Q", "fresh air for the level", level_air),
             Step::new("vapour of that hour, in m³ at 20 °C")
                 .by("s * g * 1000 / M * 24.055 / 1000")
                 .given("s", "solvent in an hour, in litres", input.solvent)
                 .given("g", "specific gravity", input.gravity)
                 .given("M", "molar mass", input.molar_mass)
                 .gives("v", "vapour", volume(vapour_per_litre * input.solvent.get())),
-            Step::new("air that holds it at a quarter of the flammable limit")
+            Step::new("air in that hour that holds it at a quarter of the flammable limit")
                 .by("4 * (100 - L) * v / L")
                 .given("L", "lower flammable limit", input.lower_limit)
                 .given("v", "vapour", volume(vapour_per_litre * input.solvent.get()))
-                .gives("V", "air", volume(fire)),
+                .gives("V", "air in that hour", volume(fire)),
+            Step::new("the greater of the two, for each hour")
+                .by("max(Q, V)")
+                .given("Q", "for the level", level_air)
+                .given("V", "for the fire figure", fire_air)
+                .gives("A", "fresh air", air),
         ];
-        let notes = vec![Note::check(
+        let mut notes = Vec::new();
+        if fire_air.get() > level_air.get() {
+            notes.push(Note::hold(
+                Words::new("The fire figure decides. The {} that the level asks for would leave the room above a quarter of the flammable limit; {} is the least.")
+                    .with_both(level_air, fire_air),
+            ));
+        }
+        notes.push(Note::check(
             "A planning figure beside what you compare it with. Extraction at the source beats diluting the room; the safety data sheet and the fire officer decide.",
-        )];
-        Ok(Answer { result: Output { air, fire_volume: volume(fire) }, working, notes })
+        ));
+        Ok(Answer { result: Output { air, level_air, fire_volume: volume(fire) }, working, notes })
     }
 }

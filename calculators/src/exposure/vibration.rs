@@ -92,7 +92,7 @@ impl Calculator for Vibration {
         title: "Vibration at the hand",
         question: "How much shaking do the hands get today?",
         step: 12,
-        search: &["hand-arm vibration", "sander", "white finger", "A(8)", "points"],
+        search: &["hand-arm vibration", "sander", "white finger", "A(8)", "points", "numb fingers"],
         headline: &["/daily", "/points"],
         list: Some("/tools"),
         cautions: &["vibration"],

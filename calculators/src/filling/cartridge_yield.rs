@@ -59,7 +59,7 @@ impl Calculator for CartridgeYield {
         search: &["tube", "cartridge", "bead", "sealant", "nozzle"],
         headline: &["/cartridges", "/each"],
         list: None,
-        cautions: &[],
+        cautions: &["adhesive-skin"],
         sources: &[bead::SOURCE],
     };
 

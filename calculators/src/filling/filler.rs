@@ -40,6 +40,18 @@ pub(crate) struct Input {
     /// For one pass, from its sheet.
     #[schemars(title = "Dries in")]
     dries: Physical<kind::Hours, 50, 72_000>,
+    /// What one tub holds; left empty, 250 mL.
+    #[serde(default)]
+    #[schemars(title = "Tub")]
+    tub: Option<Physical<kind::SmallVolume, 20_000, 20_000_000>>,
+}
+
+/// A tub where nobody says another: a default of this book, mL.
+const TUB_ML: f64 = 250.0;
+
+/// Whole tubs that hold a volume, one at least where any is needed.
+pub fn tubs(needed: Amount<kind::SmallVolume>, tub_ml: f64) -> u32 {
+    libm::ceil(needed.get() / tub_ml - 1e-9).clamp(0.0, f64::from(u32::MAX)) as u32
 }
 
 /// What is answered.
@@ -48,12 +60,15 @@ pub(crate) struct Output {
     /// Before waste on the knife.
     #[schemars(title = "Filler")]
     filler: Amount<kind::SmallVolume>,
+    /// To buy.
+    #[schemars(title = "Tubs")]
+    tubs: u32,
     /// For the deepest place.
     #[schemars(title = "Passes")]
     passes: u32,
     /// All passes, at the air of the sheet.
     #[schemars(title = "Sand after")]
-    wait: Amount<kind::Hours>,
+    wait: Amount<kind::Wait>,
 }
 
 impl Calculator for Filler {
@@ -65,11 +80,11 @@ impl Calculator for Filler {
         question: "How much filler, and when can I sand it?",
         step: 12,
         search: &["spackle", "nail holes", "stopping", "passes"],
-        headline: &["/filler", "/passes", "/wait"],
+        headline: &["/tubs", "/passes", "/wait"],
         list: None,
-        cautions: &[],
+        cautions: &["silica-dust"],
         sources: &[
-            Source::new(THIS_BOOK, "0.05 mL for an 18 gauge head", Standing::HouseDefault),
+            Source::new(THIS_BOOK, "0.05 mL for an 18 gauge head, a tub of 250 mL", Standing::HouseDefault),
             Source::new(PRACTICE, "deep holes are filled twice", Standing::CommonPractice),
         ],
     };
@@ -78,8 +93,12 @@ impl Calculator for Filler {
         let (deepest, pass) = if units == Units::Metric { ("6 mm", "5 mm") } else { ("1/4 in", "3/16 in") };
         Example {
             input: json!({ "holes": 156, "each": "0.05 mL", "joints": "0 mL", "shrink": "10 %", "deepest": deepest, "pass": pass, "dries": "2 h" }),
-            expects: vec![("/result/passes", json!(2)), ("/result/wait/text", json!("4 h"))],
-            checked_against: "by hand: 156 x 0.05 / 0.9 = 8.67 mL; two passes of two hours",
+            expects: vec![
+                ("/result/tubs", json!(1)),
+                ("/result/passes", json!(2)),
+                ("/result/wait/text", json!("4 h")),
+            ],
+            checked_against: "by hand: 156 x 0.05 / 0.9 = 8.67 mL, one tub; two passes of two hours",
         }
     }
 
@@ -88,6 +107,8 @@ impl Calculator for Filler {
         let (deep, pass) = (input.deepest.get(), input.pass.get());
         let passes = u32::try_from(deep.whole_parts(pass) + i64::from(deep.nm() % pass.nm() != 0)).unwrap_or(u32::MAX);
         let wait = Amount::<kind::Hours>::of(f64::from(passes) * input.dries.get());
+        let tub = Amount::<kind::SmallVolume>::of(input.tub.map_or(TUB_ML, Physical::get));
+        let tubs = tubs(filler, tub.get());
         let working = vec![
             Step::new("filler")
                 .by("(n * v + j) / (1 - s / 100)")
@@ -96,6 +117,11 @@ impl Calculator for Filler {
                 .given("j", "joints hold", input.joints)
                 .given("s", "shrinks", input.shrink)
                 .gives("F", "filler", filler),
+            Step::new("whole tubs")
+                .by("ceil(F / u)")
+                .given("F", "filler", filler)
+                .given("u", "tub", tub)
+                .gives("k", "tubs", tubs),
             Step::new("passes")
                 .by("ceil(d / p)")
                 .given("d", "deepest place", input.deepest)
@@ -108,7 +134,7 @@ impl Calculator for Filler {
             ),
         ];
         Ok(Answer {
-            result: Output { filler, passes, wait },
+            result: Output { filler, tubs, passes, wait: Amount::of(wait.get()) },
             working,
             notes: vec![Note::remark(
                 "Press a thumbnail into the deepest place: soft in the middle means wait. Over a joint that moves use a flexible filler, or rake it out again next year.",

@@ -75,7 +75,7 @@ impl Calculator for Adhesive {
         search: &["glue", "grab adhesive", "tubes", "open time", "bead"],
         headline: &["/cartridges", "/boards_each"],
         list: None,
-        cautions: &["adhesive-skin"],
+        cautions: &["adhesive-skin", "solvent-vapour"],
         sources: &[
             bead::SOURCE,
             Source::new(THIS_BOOK, "wave 1.25, a tenth lost", Standing::HouseDefault),

@@ -41,6 +41,13 @@ pub fn volumes_counted(fill: Fill) -> f64 {
     f64::from(fill.conductors) + 2.0 * f64::from(fill.devices) + grounds + f64::from(u8::from(fill.clamps))
 }
 
+/// Where the volumes stand.
+pub const VOLUME_SOURCE: Source = Source::new(
+    NFPA_70,
+    "table 314.16(B) and 314.16(B)(1) to (5), as quoted in public summaries; United States",
+    Standing::Published,
+);
+
 pub(crate) struct BoxFill;
 
 /// What is asked.
@@ -96,7 +103,7 @@ impl Calculator for BoxFill {
         headline: &["/needed", "/there_is"],
         list: None,
         cautions: &["live-box"],
-        sources: &[Source::new(NFPA_70, "314.16(B)(1) to (5)", Standing::FromMemory)],
+        sources: &[VOLUME_SOURCE],
     };
 
     fn example(units: Units) -> Example {

@@ -8,12 +8,20 @@ use serde_json::json;
 
 use crate::catalogue::works::NFPA_70;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
-use crate::quantity::{Length, Units, Within};
+use crate::quantity::{Length, Reading, SIXTY_FOURTH, Tape, Units, Within};
 
-/// Largest set-back behind a surface that cannot burn: 1/4 in (6 mm where a code is metric).
+/// Largest set-back behind a surface that cannot burn, United States: 1/4 in.
 /// # Source
-/// NFPA 70, 314.20, as quoted in public summaries.
+/// NFPA 70, 314.20, as quoted in public summaries: "6 mm (1/4 in.)".
 pub const PLASTER_SET_BACK: Length = Length::um(6_350);
+/// The same in the code's metric figure.
+pub const PLASTER_SET_BACK_METRIC: Length = Length::mm(6);
+
+/// The United States figure for a length: 1/4 in for one that stands on an inch mark, 6 mm for any other, as the code prints both.
+fn united_states(set_back: Length) -> Length {
+    let on_an_inch_mark = set_back.nm() % SIXTY_FOURTH.nm() == 0;
+    if on_an_inch_mark { PLASTER_SET_BACK } else { PLASTER_SET_BACK_METRIC }
+}
 
 /// Depth of extension that brings a box flush with a board fixed round it: what it sat back, and the board.
 pub fn extension_depth(set_back: Length, added: Length) -> Length {
@@ -45,6 +53,10 @@ pub(crate) struct Input {
     /// What the plate will lie on.
     #[schemars(title = "Surround")]
     surround: Surround,
+    /// Behind plaster, by the wiring rules where the house stands; left empty, the United States figure counts, 1/4 in or 6 mm. Behind wood
+    /// nothing is allowed.
+    #[schemars(title = "Local rule allows, in plaster")]
+    local: Option<Within<0, 20_000>>,
     /// As it is now.
     #[schemars(title = "Device screws now")]
     screw: Within<5_000, 150_000>,
@@ -61,7 +73,7 @@ pub(crate) struct Output {
     set_back: Length,
     /// Behind the finished surface.
     #[schemars(title = "Allowed")]
-    allowed: Length,
+    allowed: Reading,
     /// As long as now, and as much more as the surface comes forward.
     #[schemars(title = "Device screws then")]
     screw: Length,
@@ -75,14 +87,24 @@ impl Calculator for BoxSetBack {
         title: "Box set back by a board",
         question: "The wall got thicker: what about the box?",
         step: 11,
-        search: &["switch box", "extension ring", "flush", "socket", "recessed"],
+        search: &[
+            "switch box",
+            "extension ring",
+            "flush",
+            "socket",
+            "recessed",
+            "pattress",
+            "back box",
+            "too deep",
+            "recessed box",
+        ],
         headline: &["/extension", "/screw"],
         list: None,
         cautions: &["live-box", "recessed-box"],
         sources: &[Source::new(
             NFPA_70,
-            "314.20: flush in combustible, 1/4 in (6 mm) behind non-combustible surfaces",
-            Standing::FromMemory,
+            "314.20: flush in combustible, 1/4 in (6 mm) behind non-combustible surfaces; United States",
+            Standing::Published,
         )],
     };
 
@@ -101,7 +123,11 @@ impl Calculator for BoxSetBack {
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         let set_back = extension_depth(input.set_back.get(), input.added.get());
-        let allowed = if input.surround == Surround::Combustible { Length::ZERO } else { PLASTER_SET_BACK };
+        let allowed = match (input.surround, input.local) {
+            (Surround::Combustible, _) => Length::ZERO,
+            (Surround::Plaster, Some(local)) => local.get(),
+            (Surround::Plaster, None) => united_states(set_back),
+        };
         let extension = if set_back > allowed { set_back } else { Length::ZERO };
         let screw = input.screw.get() + input.added.get();
         let working = vec![
@@ -117,13 +143,30 @@ impl Calculator for BoxSetBack {
                 .given("t", "board added", input.added)
                 .gives("V", "device screws then", screw),
         ];
-        let notes = vec![if set_back > allowed {
+        let whose = if input.local.is_some() {
+            "the local rule, as you gave it"
+        } else {
+            "the United States rule (NFPA 70, 314.20, as quoted)"
+        };
+        let mut notes = vec![if set_back > allowed {
             Note::hold(
                 "The box must come forward before it is energised. An electrician fits the extension; a long screw that pulls the device forward is no extension.",
             )
         } else {
-            Note::check("Within what the rule, as quoted, allows. Local code and a licensed electrician decide.")
+            Note::check(format!("Not further back than {whose} allows. Local code and a licensed electrician decide."))
         }];
-        Ok(Answer { result: Output { extension, set_back, allowed, screw }, working, notes })
+        if input.local.is_none() {
+            notes.push(Note::check(
+                "Compared with the United States rule. Anywhere else ask for the local figure and put it in.",
+            ));
+        }
+        notes.push(Note::remark(
+            "A ring with screw holes of its own keeps the device's screws; a sleeve needs the longer ones.",
+        ));
+        Ok(Answer {
+            result: Output { extension, set_back, allowed: Tape::SixtyFourth.short(allowed.exact()), screw },
+            working,
+            notes,
+        })
     }
 }

@@ -4,8 +4,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use super::nails::{choice, in_board, in_rail, penetration, pins, sold, window};
-use crate::catalogue::works::{NFPA_70, PRACTICE, THIS_BOOK};
+use super::nails::{GAUGES, choice, in_board, in_rail, penetration, pin, pins, sold, window};
+use crate::catalogue::works::{BS_7671, NFPA_70, PRACTICE, THIS_BOOK};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
 use crate::quantity::{Count, Length, Tape, Units, Within};
 use crate::wall::survey::Thickness;
@@ -46,6 +46,12 @@ pub(crate) struct Output {
     /// The shortest that is sold inside the window; nothing where none is.
     #[schemars(title = "Nail")]
     nail: Option<Length>,
+    /// Where there is no stud: through board and plasterboard and no further; nothing where none sold is short enough.
+    #[schemars(title = "Pin off the studs")]
+    pin: Option<Length>,
+    /// By what is nailed.
+    #[schemars(title = "Gauge")]
+    gauge: &'static str,
     /// At least this long.
     #[schemars(title = "From")]
     from: Length,
@@ -74,13 +80,33 @@ impl Calculator for NailChoice {
         title: "Which nail, how many",
         question: "Which nail, and how many?",
         step: 10,
-        search: &["nail", "brad", "pin", "length", "gauge", "count", "how long", "board", "plasterboard", "stud"],
-        headline: &["/nail", "/from", "/below"],
+        search: &[
+            "nail",
+            "brad",
+            "pin",
+            "length",
+            "gauge",
+            "count",
+            "how long",
+            "board",
+            "plasterboard",
+            "stud",
+            "brad length",
+            "how long a brad",
+            "brad nailer",
+        ],
+        headline: &["/nail", "/pin", "/below"],
         list: None,
         cautions: &["hidden-services", "nail-gun"],
         sources: &[
             Source::new(PRACTICE, "3/4 in (19 mm) at least in the stud; lengths sold", Standing::CommonPractice),
-            Source::new(NFPA_70, "300.4: 1-1/4 in behind the face of a stud", Standing::FromMemory),
+            Source::new(PRACTICE, "off the studs no pin beyond the plasterboard; gauges", Standing::CommonPractice),
+            Source::new(NFPA_70, "300.4: 1-1/4 in behind the face of a stud, United States", Standing::FromMemory),
+            Source::new(
+                BS_7671,
+                "522.6.202, as quoted in public summaries: cables under 50 mm deep run in line with an outlet, within 150 mm of the top of the wall, or within 150 mm of a corner; United Kingdom",
+                Standing::Published,
+            ),
             Source::new(THIS_BOOK, "nails and pins per piece", Standing::HouseDefault),
         ],
     };
@@ -92,6 +118,7 @@ impl Calculator for NailChoice {
                 expects: vec![
                     ("/result/nail/tape", json!("2 in")),
                     ("/result/below/tape", json!("2 1/2 in")),
+                    ("/result/pin/tape", json!("1 1/4 in")),
                     ("/result/in_rail", json!(24)),
                     ("/result/in_boards", json!(60)),
                     ("/result/pins", json!(72)),
@@ -115,6 +142,7 @@ impl Calculator for NailChoice {
         let (least, most) = penetration(units);
         let window = window(input.trim.get(), input.plasterboard.get(), (least, most));
         let nail = choice(window, &sold(units));
+        let pin_length = pin(input.trim.get(), input.plasterboard.get(), &sold(units));
         let counted = |count: u32| usize::try_from(count).unwrap_or(0);
         let (boards, length) = (counted(input.boards.get()), input.board_length.get());
         let rail = in_rail(counted(input.studs.get()), counted(input.pieces.get()));
@@ -134,6 +162,12 @@ impl Calculator for NailChoice {
                 .given("p", "plasterboard", input.plasterboard)
                 .given("e", "depth at which cables may begin", most)
                 .gives("b", "below", window.below),
+            Step::new("longest pin off the studs")
+                .by("t + p")
+                .given("t", "trim", input.trim)
+                .given("p", "plasterboard", input.plasterboard)
+                .gives("o", "not beyond", input.trim.get() + input.plasterboard.get())
+                .because("behind the plasterboard hang cables and pipes; the longest pin sold up to this is taken"),
             Step::new("nails in the rail")
                 .by("2 * n + 4 * k")
                 .given("n", "studs", input.studs.get())
@@ -148,7 +182,7 @@ impl Calculator for NailChoice {
                 .gives("H", "heads", heads),
         ];
         let mut notes = vec![Note::hold(
-            "No nails above, below or beside a plate until the cables are traced: they run in the wall in line with it.",
+            "No nails until the cables are traced. They run in line with every outlet, and where the local rules allow it also along the ceiling and in corners, where no outlet shows them.",
         )];
         if nail.is_none() {
             notes.push(Note::check(
@@ -157,7 +191,17 @@ impl Calculator for NailChoice {
                     .with(window.below),
             ));
         }
-        let result = Output { nail, from: window.from, below: window.below, in_rail: rail, in_boards, pins, heads };
+        let result = Output {
+            nail,
+            pin: pin_length,
+            gauge: GAUGES,
+            from: window.from,
+            below: window.below,
+            in_rail: rail,
+            in_boards,
+            pins,
+            heads,
+        };
         Ok(Answer { result, working, notes })
     }
 }

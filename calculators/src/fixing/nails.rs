@@ -48,6 +48,15 @@ pub fn choice(window: Window, sold: &[Length]) -> Option<Length> {
     sold.iter().copied().find(|nail| window.from <= *nail && *nail < window.below)
 }
 
+/// The longest pin sold that goes through trim and plasterboard and no further, for where there is no stud: behind the plasterboard hang cables
+/// and pipes. `None` where none is short enough. Common practice, no source.
+pub fn pin(trim: Length, plasterboard: Length, sold: &[Length]) -> Option<Length> {
+    sold.iter().copied().filter(|pin| trim < *pin && *pin <= trim + plasterboard).max()
+}
+
+/// What thickness of nail goes where: common practice, no source.
+pub const GAUGES: &str = "15 or 16 gauge for rails into studs, 18 for boards, 23 for pins";
+
 /// Nails in a rail: two at each stud it crosses, two at each end of each piece. Common practice, no source.
 pub const fn in_rail(studs: usize, pieces: usize) -> usize {
     2 * studs + 4 * pieces
@@ -95,6 +104,14 @@ mod tests {
         assert_eq!((metric.from, metric.below), (Length::um(49_500), Length::um(62_500)));
         assert_eq!(choice(metric, &sold(Units::Metric)), Some(Length::mm(50)));
         assert_eq!(choice(metric, &[Length::mm(49), Length::um(62_500)]), None);
+    }
+
+    #[test]
+    fn a_pin_off_the_studs_ends_in_the_plasterboard() {
+        // By hand: 3/4 + 1/2 is 1 1/4 in; 18 + 12.5 is 30.5 mm, and 30 mm is sold.
+        assert_eq!(pin(in8(6), in8(4), &sold(Units::Imperial)), Some(in8(10)));
+        assert_eq!(pin(Length::mm(18), Length::um(12_500), &sold(Units::Metric)), Some(Length::mm(30)));
+        assert_eq!(pin(Length::mm(60), Length::mm(3), &sold(Units::Metric)), None);
     }
 
     #[test]

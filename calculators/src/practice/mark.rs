@@ -79,10 +79,14 @@ fn nearness(expected: &Figure, due: f64, units: Units) -> f64 {
             Units::Imperial => INCH.exact().half().in_mm() + 1e-6,
             Units::Metric => 5.0 + 1e-6,
         },
-        Figure::Length(_) | Figure::Reading(_) => match units {
-            Units::Imperial => Length::sixty_fourths(2).exact().in_mm() + 1e-6,
-            Units::Metric => 0.5 + 1e-6,
-        },
+        Figure::Length(_) | Figure::Reading(_) => {
+            let mark: f64 = match units {
+                Units::Imperial => Length::sixty_fourths(2).exact().in_mm(),
+                Units::Metric => 0.5,
+            };
+            let rounded = read(expected, &expected.text(units), units).map_or(0.0, |printed| (printed - due).abs());
+            mark.max(rounded) + 1e-6
+        }
         Figure::Count(_) => 1e-9,
         Figure::Money(_) => 0.011,
         _ => {

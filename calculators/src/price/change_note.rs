@@ -43,6 +43,10 @@ pub(crate) struct Input {
     /// Working hours of a day.
     #[schemars(title = "Hours in a day")]
     day: Physical<kind::Hours, 4_000, 12_000>,
+    /// Days that somebody else needs, such as an electrician's visit; empty means none.
+    #[serde(default)]
+    #[schemars(title = "Days for others")]
+    others: Option<Physical<kind::Days, 0, 60_000>>,
 }
 
 /// What is answered.
@@ -54,7 +58,7 @@ pub(crate) struct Output {
     /// To the shop.
     #[schemars(title = "Cost of the change")]
     cost: Money,
-    /// Of the crew; drying is not counted.
+    /// Of the crew, up to the next quarter, and of others; drying is not counted.
     #[schemars(title = "Days")]
     days: Amount<kind::Days>,
 }
@@ -80,9 +84,13 @@ impl Calculator for ChangeNote {
 
     fn example(_: Units) -> Example {
         Example {
-            input: json!({ "change": "switch moved by the electrician", "hours": "0.4 h", "rate": "48.00", "materials": "95.00", "contingency": "8 %", "overhead": "15 %", "margin": "20 %", "crew": 2, "day": "8 h" }),
-            expects: vec![("/result/cost/text", json!("140.47")), ("/result/price/text", json!("175.59"))],
-            checked_against: "by hand: 19.20 + 95 = 114.20; 9.14 + 17.13; 140.47 / 0.8 = 175.59",
+            input: json!({ "change": "switch moved by the electrician", "hours": "0.4 h", "rate": "48.00", "materials": "95.00", "contingency": "8 %", "overhead": "15 %", "margin": "20 %", "crew": 2, "day": "8 h", "others": "1 d" }),
+            expects: vec![
+                ("/result/cost/text", json!("140.47")),
+                ("/result/price/text", json!("175.59")),
+                ("/result/days/text", json!("1.25 d")),
+            ],
+            checked_against: "by hand: 19.20 + 95 = 114.20; 9.14 + 17.13; 140.47 / 0.8 = 175.59; a quarter of a day and the electrician's one",
         }
     }
 
@@ -102,7 +110,9 @@ impl Calculator for ChangeNote {
             cost_of(input.hours.get(), input.rate, input.materials, input.contingency.get(), input.overhead.get())
                 .ok_or_else(too_large)?;
         let price = price_at_margin(cost.total, input.margin).ok_or_else(too_large)?;
-        let days = input.hours.get() / f64::from(input.crew.get()) / input.day.get();
+        let own = input.hours.get() / f64::from(input.crew.get()) / input.day.get();
+        let others = input.others.map_or(0.0, Physical::get);
+        let days = libm::ceil(own * 4.0 - 1e-9) / 4.0 + others;
         let working = vec![
             Step::new("cost of the change")
                 .by("L + M + C + O")
@@ -117,10 +127,11 @@ impl Calculator for ChangeNote {
                 .given("m", "margin", input.margin)
                 .gives("P", "price of the change", price),
             Step::new("days")
-                .by("h / c / d")
+                .by("ceil(4 * h / c / d) / 4 + o")
                 .given("h", "hours", input.hours)
                 .given("c", "crew", input.crew.get())
                 .given("d", "hours in a day", input.day)
+                .given("o", "days for others", Amount::<kind::Days>::of(others))
                 .gives("D", "days", Amount::<kind::Days>::of(days)),
         ];
         let words = Words::new("Nothing of «{}» is begun before it is signed, with its price and its days.")

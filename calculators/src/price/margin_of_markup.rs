@@ -40,7 +40,7 @@ impl Calculator for MarginOfMarkup {
         title: "Margin of a markup",
         question: "What share of the price does my markup leave?",
         step: 5,
-        search: &["markup", "margin", "profit"],
+        search: &["markup", "margin", "profit", "mark up", "marked up", "mark-up"],
         headline: &["/margin"],
         list: None,
         cautions: &[],

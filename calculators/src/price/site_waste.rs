@@ -17,7 +17,7 @@ pub(crate) struct Input {
     /// Of all sticks that were bought.
     #[schemars(title = "Weight of the sticks")]
     sticks: Physical<kind::Mass, 0, 20_000_000>,
-    /// Offcuts, dust and defects, from the stick plan.
+    /// Offcuts, dust and defects, from the cutting plan.
     #[schemars(title = "Of that, wasted", extend("x-usual" = ["3 %", "25 %"]))]
     wasted: Physical<kind::Percent, 0, 100_000>,
     /// Of caulk and adhesive.

@@ -22,7 +22,21 @@ pub fn stages_of(total: Money, percents: &[f64]) -> Option<Vec<Money>> {
         amounts.push(amount);
     }
     amounts.push(left);
-    Some(amounts)
+    let below = |money: &Money| *money < Money::ZERO;
+    if amounts.iter().any(below) && !below(&total) { running_stages_of(total, percents) } else { Some(amounts) }
+}
+
+/// The same by the running total, each rounded once: for sums of a few coins, where rounding each stage would leave less than nothing.
+fn running_stages_of(total: Money, percents: &[f64]) -> Option<Vec<Money>> {
+    let (mut share, mut paid) = (0.0, Money::ZERO);
+    let stage = |percent: &f64| {
+        share += percent;
+        let due = share_of(total, share.min(100.0))?;
+        let amount = due.less(paid)?;
+        paid = due;
+        Some(amount)
+    };
+    percents.iter().map(stage).collect()
 }
 
 /// One stage.
@@ -99,7 +113,7 @@ impl Calculator for StagePayments {
         title: "Tax and stage payments",
         question: "What is due when?",
         step: 5,
-        search: &["invoice", "deposit", "tax", "VAT", "instalment", "final account"],
+        search: &["invoice", "deposit", "tax", "VAT", "instalment", "final account", "how big a deposit"],
         headline: &["/total", "/tax"],
         list: Some("/stages"),
         cautions: &[],
@@ -159,7 +173,13 @@ impl Calculator for StagePayments {
         let mut paid = Money::ZERO;
         for (index, (stage, amount)) in input.stages.iter().zip(&amounts).enumerate() {
             let step = Step::new(stage.due.clone());
-            working.push(if index + 1 == amounts.len() {
+            let by_itself = share_of(total, stage.share.get()) == Some(*amount);
+            working.push(if index + 1 < amounts.len() && !by_itself {
+                step.given("S", "to pay in all", total)
+                    .given("q", "share", stage.share)
+                    .gives("A", "amount", *amount)
+                    .because("rounded on the running total, since the sum is a few coins")
+            } else if index + 1 == amounts.len() {
                 step.by("S - p")
                     .given("S", "to pay in all", total)
                     .given("p", "paid before", paid)

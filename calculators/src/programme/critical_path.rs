@@ -109,7 +109,7 @@ impl Calculator for CriticalPath {
         sources: &[Source::new(
             NETWORK_TEXTBOOKS,
             "forward and backward pass; finish-to-start ties with a wait",
-            Standing::Published,
+            Standing::FromMemory,
         )],
     };
 

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use crate::catalogue::works::NETWORK_TEXTBOOKS;
+use crate::catalogue::works::PERT;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
@@ -21,13 +21,13 @@ pub(crate) struct ExpectedDuration;
 #[serde(deny_unknown_fields)]
 pub(crate) struct Input {
     /// If all goes well.
-    #[schemars(title = "At best")]
+    #[schemars(title = "Optimistic")]
     best: Physical<kind::Hours, 0, 10_000_000>,
     /// As it mostly goes.
-    #[schemars(title = "Mostly")]
+    #[schemars(title = "Most likely")]
     likely: Physical<kind::Hours, 0, 10_000_000>,
     /// If it goes wrong.
-    #[schemars(title = "At worst")]
+    #[schemars(title = "Pessimistic")]
     worst: Physical<kind::Hours, 0, 10_000_000>,
 }
 
@@ -54,7 +54,7 @@ impl Calculator for ExpectedDuration {
         headline: &["/expected", "/deviation"],
         list: None,
         cautions: &[],
-        sources: &[Source::new(NETWORK_TEXTBOOKS, "(a + 4m + b) / 6, ((b - a) / 6)²", Standing::Published)],
+        sources: &[Source::new(PERT, "(a + 4m + b) / 6, ((b - a) / 6)²", Standing::FromMemory)],
     };
 
     fn example(_: Units) -> Example {
@@ -76,14 +76,14 @@ impl Calculator for ExpectedDuration {
         let working = vec![
             Step::new("expected")
                 .by("(a + 4 * m + b) / 6")
-                .given("a", "at best", input.best)
-                .given("m", "mostly", input.likely)
-                .given("b", "at worst", input.worst)
+                .given("a", "optimistic", input.best)
+                .given("m", "most likely", input.likely)
+                .given("b", "pessimistic", input.worst)
                 .gives("t", "expected", of(mean)),
             Step::new("give or take")
                 .by("(b - a) / 6")
-                .given("a", "at best", input.best)
-                .given("b", "at worst", input.worst)
+                .given("a", "optimistic", input.best)
+                .given("b", "pessimistic", input.worst)
                 .gives("s", "give or take", of(libm::sqrt(variance))),
         ];
         Ok(Answer {

@@ -137,7 +137,7 @@ impl Calculator for Programme {
             Source::new(
                 NETWORK_TEXTBOOKS,
                 "forward and backward pass; finish-to-start ties with a wait",
-                Standing::Published,
+                Standing::FromMemory,
             ),
             Source::new(PRACTICE, "a coat is not split; drying runs day and night", Standing::CommonPractice),
         ],

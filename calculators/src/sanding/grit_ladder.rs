@@ -109,7 +109,7 @@ pub(crate) struct Rung {
     grit: String,
     /// Median of its grain.
     #[schemars(title = "Grain")]
-    grain: Amount<kind::Film>,
+    grain: Amount<kind::GrainSize>,
     /// Grain of the rung before over this one.
     #[schemars(title = "Step")]
     step: Option<Amount<kind::Number>>,
@@ -139,7 +139,7 @@ impl Calculator for GritLadder {
         ],
         headline: &["/all", "/ratio"],
         list: Some("/ladder"),
-        cautions: &["sanding-dust"],
+        cautions: &["sanding-dust", "respirator-limits"],
         sources: &[
             grain::P_SOURCE,
             grain::CAMI_SOURCE,
@@ -215,7 +215,7 @@ impl Calculator for GritLadder {
                 Some(Rung { grit: format!("P{grade}"), grain: Amount::of(median), step })
             })
             .collect();
-        let um = Amount::<kind::Film>::of;
+        let um = Amount::<kind::GrainSize>::of;
         let working = vec![
             Step::new("from the first grain to the last")
                 .by("a / b")

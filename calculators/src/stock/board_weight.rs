@@ -115,8 +115,7 @@ impl Calculator for BoardWeight {
         let mut notes = Vec::new();
         if input.length.get() > ONE_PERSON {
             notes.push(Note::remark(
-                Words::new("Longer than {}: two people carry it, for its length and not for its weight.")
-                    .with(ONE_PERSON),
+                "Longer than 2.4 m (8 ft): two people carry it, for its length and not for its weight.",
             ));
         }
         if each.get() > LIGHT_KG {

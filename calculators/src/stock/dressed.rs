@@ -39,6 +39,12 @@ const fn row(nominal: i64, dry: i64, green: i64, standing: Standing) -> Cited<Dr
 const READ: Standing = Standing::Published;
 const MEMORY: Standing = Standing::FromMemory;
 
+/// Where the boards' rows stand that were read.
+pub const BOARDS_SOURCE: Source = Source::new(PS_20, "least dressed sizes of boards, as quoted in public tables", READ);
+/// Where dimension stands, and the boards' rows that are marked so.
+pub const DIMENSION_SOURCE: Source =
+    Source::new(PS_20, "least dressed sizes of dimension, two inches and thicker, and some rows of boards", MEMORY);
+
 const fn thick(nominal: i64, dry: i64, green: i64) -> Cited<Dressed> {
     Cited::new(
         Dressed { nominal, dry, green },
@@ -46,7 +52,7 @@ const fn thick(nominal: i64, dry: i64, green: i64) -> Cited<Dressed> {
     )
 }
 
-/// Thicknesses of boards, and from two inches on of dimension. Read in a reference that quotes the standard; rows marked so are from
+/// Thicknesses of boards, and from two inches on of dimension. Read in public tables that quote the standard; rows marked so are from
 /// memory.
 pub const THICKNESSES: [Cited<Dressed>; 12] = [
     row(12, 10, 11, READ),

@@ -4,9 +4,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use super::dressed::{Dressed, THICKNESSES, WIDTHS, of_nominal};
-use crate::catalogue::works::PS_20;
-use crate::catalogue::{Answer, Calculator, Card, Cited, Example, Fault, Note, Source, Standing, Step, Words};
+use super::dressed::{self, Dressed, THICKNESSES, WIDTHS, of_nominal};
+use crate::catalogue::{Answer, Calculator, Card, Cited, Example, Fault, Note, Standing, Step, Words};
 use crate::quantity::{Length, Units, Within};
 
 pub(crate) struct DressedSizes;
@@ -69,7 +68,7 @@ impl Calculator for DressedSizes {
         headline: &["/width", "/thickness"],
         list: None,
         cautions: &["nominal-size"],
-        sources: &[Source::new(PS_20, "least dressed sizes of boards, as quoted in a reference", Standing::Published)],
+        sources: &[dressed::BOARDS_SOURCE, dressed::DIMENSION_SOURCE],
     };
 
     fn example(_: Units) -> Example {

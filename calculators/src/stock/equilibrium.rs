@@ -31,10 +31,10 @@ pub(crate) struct Input {
 pub(crate) struct Output {
     /// Solid wood, when it has had time.
     #[schemars(title = "Equilibrium moisture")]
-    equilibrium: Amount<kind::Percent>,
+    equilibrium: Amount<kind::WoodMoisture>,
     /// Read less equilibrium.
     #[schemars(title = "Board against it")]
-    apart: Option<Amount<kind::Percent>>,
+    apart: Option<Amount<kind::Points>>,
 }
 
 impl Calculator for Equilibrium {
@@ -63,7 +63,7 @@ impl Calculator for Equilibrium {
         let air = if units == Units::Metric { "21.1 °C" } else { "69.98 °F" };
         Example {
             input: json!({ "air": air, "relative_humidity": "50 %", "read": "10.5 %" }),
-            expects: vec![("/result/equilibrium/text", json!("9.24%"))],
+            expects: vec![("/result/equilibrium/text", json!("9.2%"))],
             checked_against: "the equation put in by a spreadsheet; Wood Handbook table 4-2 prints 9.2 % at 21.1 °C and 50 %",
         }
     }
@@ -71,7 +71,7 @@ impl Calculator for Equilibrium {
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         let moisture = moisture::equilibrium_moisture(input.air.get(), input.relative_humidity.get());
         let percent = Amount::<kind::Percent>::of;
-        let apart = input.read.map(|read| percent(read.get() - moisture));
+        let apart = input.read.map(|read| Amount::<kind::Points>::of(read.get() - moisture));
         let working = vec![
             Step::new("equilibrium moisture, with constants that follow the temperature")
                 .by("1800 / (349 + 1.29 * T + 0.0135 * T ^ 2) * ((0.805 + 0.000736 * T - 0.00000273 * T ^ 2) * h / 100 / (1 - (0.805 + 0.000736 * T - 0.00000273 * T ^ 2) * h / 100) + ((6.27 - 0.00938 * T - 0.000303 * T ^ 2) * (0.805 + 0.000736 * T - 0.00000273 * T ^ 2) * h / 100 + 2 * (6.27 - 0.00938 * T - 0.000303 * T ^ 2) * (1.91 + 0.0407 * T - 0.000293 * T ^ 2) * ((0.805 + 0.000736 * T - 0.00000273 * T ^ 2) * h / 100) ^ 2) / (1 + (6.27 - 0.00938 * T - 0.000303 * T ^ 2) * (0.805 + 0.000736 * T - 0.00000273 * T ^ 2) * h / 100 + (6.27 - 0.00938 * T - 0.000303 * T ^ 2) * (1.91 + 0.0407 * T - 0.000293 * T ^ 2) * ((0.805 + 0.000736 * T - 0.00000273 * T ^ 2) * h / 100) ^ 2))")
@@ -80,12 +80,12 @@ impl Calculator for Equilibrium {
                 .gives("M", "equilibrium moisture", percent(moisture)),
         ];
         let mut notes = vec![Note::remark(
-            "For solid wood; fibreboard settles a point or two lower. A figure to work with, to one decimal at most.",
+            "For solid wood; fibreboard settles a point or two lower. One decimal is all this equation is good for.",
         )];
         if let Some(apart) = apart.filter(|apart| apart.get().abs() > 2.0) {
             notes.push(Note::hold(
                 Words::new("The board is {} from the room: leave it on stickers and read again tomorrow.")
-                    .with(percent(apart.get().abs())),
+                    .with(Amount::<kind::Points>::of(apart.get().abs())),
             ));
         }
         let rh = input.relative_humidity.get();
@@ -94,6 +94,7 @@ impl Calculator for Equilibrium {
                 "Outside 35 to 65 % humidity nothing is cut: bring the room to where it will be lived in first.",
             ));
         }
-        Ok(Answer { result: Output { equilibrium: percent(moisture), apart }, working, notes })
+        let equilibrium = Amount::<kind::WoodMoisture>::of(moisture);
+        Ok(Answer { result: Output { equilibrium, apart }, working, notes })
     }
 }

@@ -21,10 +21,10 @@ pub const WIDTH_SOURCE: Source =
     Source::new(WOOD_HANDBOOK, "table 13-5, ΔD = D C ΔM, 6 to 14 % moisture", Standing::Published);
 /// Fibreboard: share of length or width for each point of moisture.
 pub const MDF_IN_PLANE: Cited<f64> =
-    Cited::new(0.0005, Source::new(PANEL_MAKERS, "0.05 % in plane for 1 % moisture", Standing::Published));
+    Cited::new(0.0005, Source::new(PANEL_MAKERS, "0.05 % in plane for 1 % moisture", Standing::FromMemory));
 /// Fibreboard: share of thickness for each point of moisture.
 pub const MDF_THICKNESS: Cited<f64> =
-    Cited::new(0.0035, Source::new(PANEL_MAKERS, "0.35 % in thickness for 1 % moisture", Standing::Published));
+    Cited::new(0.0035, Source::new(PANEL_MAKERS, "0.35 % in thickness for 1 % moisture", Standing::FromMemory));
 /// Fibreboard: upper bound of linear expansion in the product standard's test.
 pub const MDF_BOUND: Cited<f64> = Cited::new(
     0.0033,
@@ -155,3 +155,13 @@ pub const COEFFICIENTS_FROM_MEMORY: [(&str, f64, f64); 36] = [
     ("Spruce, Sitka", 0.002_63, 0.001_48),
     ("Tamarack", 0.002_59, 0.001_26),
 ];
+
+/// Every species of both lists by name, with whether its row is from memory.
+pub fn species() -> Vec<(&'static str, f64, f64, bool)> {
+    let known = COEFFICIENTS.iter().map(|(name, flat, quarter)| (*name, *flat, *quarter, false));
+    let mut all: Vec<_> = known
+        .chain(COEFFICIENTS_FROM_MEMORY.iter().map(|(name, flat, quarter)| (*name, *flat, *quarter, true)))
+        .collect();
+    all.sort_by_key(|(name, ..)| *name);
+    all
+}

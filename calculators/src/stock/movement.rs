@@ -7,7 +7,7 @@ use serde_json::json;
 use super::moisture;
 use crate::catalogue::works::PRACTICE;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
-use crate::quantity::{Length, Physical, Units, Within, kind};
+use crate::quantity::{Length, Physical, Reading, Tape, Units, Within, kind};
 
 /// What moves.
 #[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
@@ -44,16 +44,22 @@ pub(crate) struct Input {
     coefficient: Option<Physical<kind::Number, 0, 10>>,
 }
 
+/// The tape a gap is told on: 1/32 in, or half millimetres.
+const GAP: Tape = Tape::ThirtySecond;
+
 /// What is answered.
 #[derive(Serialize, JsonSchema)]
 pub(crate) struct Output {
     /// From driest to dampest.
     #[schemars(title = "Moves by")]
     change: Length,
-    /// Half of it at each end, up to the next 1/32 in or half millimetre.
-    #[schemars(title = "Gap at each end")]
-    gap: Length,
-    /// The same with the product standard's upper bound, for fibreboard in plane.
+    /// Both ends or edges free: half of it at each, up to the next 1/32 in or half millimetre.
+    #[schemars(title = "Gap at each end, both free")]
+    gap: Reading,
+    /// One end or edge pinned: all of it at the other, up to the next 1/32 in or half millimetre.
+    #[schemars(title = "Gap at the free end, one pinned")]
+    gap_pinned: Reading,
+    /// The product standard's upper bound for its own test, for fibreboard in plane; none where the change of moisture goes further.
     #[schemars(title = "At most, by the product standard")]
     bound: Option<Length>,
 }
@@ -66,8 +72,8 @@ impl Calculator for Movement {
         title: "Movement with the seasons",
         question: "How far will it move, and what gap do I leave?",
         step: 6,
-        search: &["shrink", "swell", "expansion", "gap", "season", "MDF"],
-        headline: &["/change", "/gap"],
+        search: &["shrink", "swell", "expansion", "gap", "season", "MDF", "swelling", "summer", "winter", "shrinking"],
+        headline: &["/change", "/gap", "/gap_pinned"],
         list: None,
         cautions: &[],
         sources: &[
@@ -114,8 +120,10 @@ impl Calculator for Movement {
         };
         let size = input.size.get();
         let change = moisture::width_change(size, coefficient, points);
-        let gap = change.exact().half().up_to(Length::from_nm(500_000));
-        let bound = (input.what == Moving::FibreboardInPlane)
+        let (gap, gap_pinned) = (GAP.long(change.exact().half()), GAP.long(change.exact()));
+        // The bound of the standard's test is reached by so many points; beyond them it bounds nothing.
+        let farthest = moisture::MDF_BOUND.value / moisture::MDF_IN_PLANE.value;
+        let bound = (input.what == Moving::FibreboardInPlane && points <= farthest)
             .then(|| Length::nearest_mm(size.in_mm() * moisture::MDF_BOUND.value));
         let working = vec![
             Step::new("change from driest to dampest")
@@ -125,10 +133,13 @@ impl Calculator for Movement {
                 .given("M", "moisture, dampest", input.dampest)
                 .given("m", "moisture, driest", input.driest)
                 .gives("d", "moves by", change),
-            Step::new("gap at each end")
+            Step::new("gap at each end, both free")
+                .by("d / 2")
                 .given("d", "moves by", change)
-                .gives("g", "gap", gap)
-                .because("half at each end, up to the next half millimetre"),
+                .gives("g", "gap before rounding", change.exact().half())
+                .because(
+                    "then up to the next 1/32 in or half millimetre; with one end pinned the free one gets all of it",
+                ),
         ];
         let mut notes = Vec::new();
         if input.what == Moving::SolidAcross && (input.driest.get() < 6.0 || input.dampest.get() > 14.0) {
@@ -136,7 +147,17 @@ impl Calculator for Movement {
                 "The coefficient holds from 6 to 14 % moisture; outside it the figure is a guide only.",
             ));
         }
-        notes.push(Note::remark("An upper figure: paint slows it. Pin one end, let the other go, glue scarfs, and never butt tight in the dry month."));
-        Ok(Answer { result: Output { change, gap, bound }, working, notes })
+        if input.what == Moving::FibreboardInPlane && farthest < points {
+            let words = Words::new(
+                "{} points of moisture are more than the product standard's test covers, about {}: no bound is told.",
+            );
+            notes.push(Note::check(words.with(points).with(farthest)));
+        }
+        notes.push(Note::remark(if input.what == Moving::SolidAcross {
+            "An upper figure: paint slows it. Each edge moves; where one is pinned, the other moves all of it. Never butt tight in the dry month."
+        } else {
+            "An upper figure: paint slows it. Pin the middle and leave a gap at both ends, or pin one end and leave all of it at the other. Glue scarfs. Never butt tight in the dry month."
+        }));
+        Ok(Answer { result: Output { change, gap, gap_pinned, bound }, working, notes })
     }
 }

@@ -98,11 +98,23 @@ impl Calculator for StickPlan {
     type Input = Input;
     type Output = Output;
     const CARD: Card = Card {
-        id: "stick-plan",
-        title: "Stick plan",
+        id: "cutting-plan",
+        title: "Cutting plan",
         question: "What do I buy, and in what order do I saw it?",
         step: 9,
-        search: &["sticks", "cutting list", "offcuts", "waste", "kerf", "lengths to buy"],
+        search: &[
+            "sticks",
+            "cutting list",
+            "offcuts",
+            "waste",
+            "kerf",
+            "lengths to buy",
+            "footer",
+            "how many sticks",
+            "16 footers",
+            "order",
+            "cut list",
+        ],
         headline: &["/cost", "/sticks", "/longest_leftover"],
         list: Some("/plan"),
         cautions: &["saw-blade"],

@@ -7,7 +7,7 @@ use serde_json::json;
 use super::squareness::arc_radius;
 use crate::catalogue::works::GEOMETRY;
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
-use crate::quantity::{Length, Units, Within};
+use crate::quantity::{Length, Run, Units, Within};
 
 pub(crate) struct ArcRadius;
 
@@ -29,6 +29,29 @@ pub(crate) struct Output {
     /// Of the whole circle.
     #[schemars(title = "Radius")]
     radius: Length,
+    /// The same in feet or metres.
+    #[schemars(title = "Radius, in feet or metres")]
+    radius_run: Run,
+    /// From the chord to the curve, a quarter of the chord from either end: a third point to draw through.
+    #[schemars(title = "Gap at a quarter of the chord")]
+    quarter: Length,
+    /// If the rise was read half a millimetre (1/50 in) too small.
+    #[schemars(title = "Radius at least")]
+    least: Run,
+    /// If the rise was read half a millimetre (1/50 in) too large; nothing where the wall might then be straight.
+    #[schemars(title = "Radius at most")]
+    most: Option<Run>,
+}
+
+/// How far a rise may be misread.
+const MISREAD: Length = Length::um(500);
+/// Beyond this radius a wall is straight for a tape.
+const STRAIGHT: Length = Length::mm(500_000);
+
+/// The gap between chord and curve at a quarter of the chord, nearest nanometre.
+fn at_a_quarter(chord: Length, rise: Length, radius: Length) -> Length {
+    let (r, quarter) = (radius.in_mm(), chord.in_mm() / 4.0);
+    Length::nearest_mm(libm::sqrt((r * r - quarter * quarter).max(0.0)) - (r - rise.in_mm()))
 }
 
 impl Calculator for ArcRadius {
@@ -39,8 +62,8 @@ impl Calculator for ArcRadius {
         title: "Arc from a straightedge",
         question: "What radius is this bow or arch?",
         step: 3,
-        search: &["arc", "arch", "bow", "radius", "sagitta", "curve"],
-        headline: &["/radius"],
+        search: &["arc", "arch", "bow", "radius", "sagitta", "curve", "bowed wall", "curved wall"],
+        headline: &["/radius", "/radius_run", "/quarter"],
         list: None,
         cautions: &[],
         sources: &[Source::new(GEOMETRY, "chord and rise of a circle", Standing::Derived)],
@@ -78,11 +101,32 @@ impl Calculator for ArcRadius {
                 .given("c", "chord", chord)
                 .given("s", "rise", rise)
                 .gives("R", "radius", radius),
+            Step::new("gap at a quarter of the chord")
+                .by("sqrt(R ^ 2 - (c / 4) ^ 2) - (R - s)")
+                .given("R", "radius", radius)
+                .given("c", "chord", chord)
+                .given("s", "rise", rise)
+                .gives("q", "gap", at_a_quarter(chord, rise, radius)),
         ];
+        if radius > STRAIGHT {
+            let why = Words::new("with this chord the radius is over {}: that is straight for a tape")
+                .with(Run::of(STRAIGHT));
+            return Err(vec![Fault::new(
+                "/rise",
+                Words::new("{}").with(rise),
+                why,
+                Words::new("{}").with(chord.exact().over(50).unwrap_or(chord.exact())),
+            )]);
+        }
+        let quarter = at_a_quarter(chord, rise, radius);
+        let misread = |rise: Length| {
+            arc_radius(chord, rise).filter(|radius| rise.is_positive() && *radius <= STRAIGHT).map(Run::of)
+        };
+        let (least, most) = (misread(rise + MISREAD).unwrap_or_else(|| Run::of(radius)), misread(rise - MISREAD));
         let mut notes = Vec::new();
         if radius < Length::mm(3_000) {
             notes.push(Note::check("A curve this tight is no bow: boards are kerfed, laminated or cut from the sheet. The wall plan is for straight walls."));
         }
-        Ok(Answer { result: Output { radius }, working, notes })
+        Ok(Answer { result: Output { radius, radius_run: Run::of(radius), quarter, least, most }, working, notes })
     }
 }

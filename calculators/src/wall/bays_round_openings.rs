@@ -24,7 +24,7 @@ pub(crate) struct Input {
     #[schemars(title = "Board width")]
     board: BoardWidth,
     /// The clear width that the bays should come near to.
-    #[schemars(title = "Wished bay")]
+    #[schemars(title = "Target bay")]
     target: BayWidth,
     /// No bay narrower than this, where a run allows it.
     #[schemars(title = "Narrowest bay")]
@@ -43,7 +43,7 @@ pub(crate) struct Output {
     /// All bays shared out equally.
     #[schemars(title = "Mean bay")]
     mean: Exact,
-    /// The nearest to the wish first, the evenest of all second where it is another.
+    /// The nearest to the target first, the evenest of all second where it is another.
     #[schemars(title = "Layouts")]
     layouts: Vec<Way>,
 }
@@ -69,7 +69,7 @@ pub(crate) struct Way {
     /// Between two neighbouring runs.
     #[schemars(title = "Largest jump between neighbours")]
     jump: Exact,
-    /// Spread and distance of the mean from the wish; less is better.
+    /// Spread and distance of the mean from the target; less is better.
     #[schemars(title = "Score")]
     score: Exact,
 }
@@ -101,7 +101,11 @@ impl Calculator for BaysRoundOpenings {
         cautions: &["nominal-size"],
         sources: &[
             Source::new(GEOMETRY, "runs shared out; every total of boards searched", Standing::Derived),
-            Source::new(THIS_BOOK, "score: spread plus distance of the mean bay from the wish", Standing::HouseDefault),
+            Source::new(
+                THIS_BOOK,
+                "score: spread plus distance of the mean bay from the target",
+                Standing::HouseDefault,
+            ),
         ],
     };
 

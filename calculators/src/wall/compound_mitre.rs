@@ -43,7 +43,7 @@ impl Calculator for CompoundMitre {
         title: "Compound mitre",
         question: "How do I cut a crown that lies flat on the saw?",
         step: 9,
-        search: &["crown", "cornice", "spring", "bevel", "mitre", "miter"],
+        search: &["crown", "cornice", "spring", "bevel", "mitre", "miter", "crown moulding"],
         headline: &["/mitre", "/bevel"],
         list: None,
         cautions: &["saw-blade"],

@@ -35,14 +35,18 @@ pub(crate) struct Input {
     /// Left edge of each board.
     #[schemars(title = "Left edges", length(min = 1, max = 400))]
     lefts: Vec<Along>,
-    /// Which way lengths are rounded to the saw stop.
-    #[serde(default)]
+    /// Which way lengths are rounded to the saw stop; a piece that must go in is never over.
+    #[serde(default = "never_over")]
     #[schemars(title = "Lengths are rounded")]
     rounding: Rounding,
     /// The finest mark used; the saw stop has half of it.
     #[serde(default)]
     #[schemars(title = "Tape")]
     tape: Tape,
+}
+
+fn never_over() -> Rounding {
+    Rounding::NeverOver
 }
 
 /// The floor at one place.
@@ -128,9 +132,9 @@ impl Calculator for CutLengths {
                 expects: vec![
                     ("/result/boards/0/length/tape", json!("53 in")),
                     ("/result/boards/1/length/tape", json!("53 1/8 in")),
-                    ("/result/boards/2/length/tape", json!("53 1/4 in")),
+                    ("/result/boards/2/length/tape", json!("53 7/32 in")),
                 ],
-                checked_against: "common practice arithmetic, worked by hand: 53 + 0.0029, + 0.1369, + 0.2471",
+                checked_against: "common practice arithmetic, worked by hand: 53 + 0.0029, + 0.1369, + 0.2471, each down to half a sixteenth",
             },
             Units::Metric => Example {
                 input: json!({
@@ -144,9 +148,9 @@ impl Calculator for CutLengths {
                 expects: vec![
                     ("/result/boards/0/length/tape", json!("1345 mm")),
                     ("/result/boards/1/length/tape", json!("1348 mm")),
-                    ("/result/boards/2/length/tape", json!("1351 mm")),
+                    ("/result/boards/2/length/tape", json!("1350 mm")),
                 ],
-                checked_against: "common practice arithmetic, worked by hand: 1345 + 0.09, + 3.38, + 5.95",
+                checked_against: "common practice arithmetic, worked by hand: 1345 + 0.09, + 3.38, + 5.95, each down to the millimetre",
             },
         }
     }

@@ -1,4 +1,4 @@
-//! Equal bays as a question of its own: how many boards, and how wide the gap.
+//! Equal bays as a question of its own: how many boards, and how wide the bay.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -31,7 +31,7 @@ pub(crate) struct Input {
     ends: RunEnds,
     /// The clear width between two boards, not from centre to centre. Give this or a number of boards.
     #[serde(default)]
-    #[schemars(title = "Wished bay", extend("x-usual" = ["8 in", "20 in"]))]
+    #[schemars(title = "Target bay", extend("x-usual" = ["8 in", "20 in"]))]
     target: Option<BayWidth>,
     /// Counted with the boards at the ends. Give this or a wished bay.
     #[serde(default)]
@@ -80,9 +80,23 @@ impl Calculator for EqualBays {
     const CARD: Card = Card {
         id: "equal-bays",
         title: "Equal bays",
-        question: "How many boards, and how wide is the gap?",
+        question: "How many boards, and how wide is the bay?",
         step: 4,
-        search: &["spacing", "gap", "centres", "battens", "divide", "boards", "bay", "even", "equal", "space"],
+        search: &[
+            "spacing",
+            "gap",
+            "centres",
+            "battens",
+            "divide",
+            "boards",
+            "bay",
+            "even",
+            "equal",
+            "space",
+            "wainscot",
+            "wainscoting",
+            "batten spacing",
+        ],
         headline: &["/bay", "/boards", "/pitch"],
         list: Some("/lefts"),
         cautions: &["nominal-size"],
@@ -116,7 +130,7 @@ impl Calculator for EqualBays {
                 return Err(vec![Fault::new("/boards", Words::new("{}").with(boards.get()), why, "")]);
             }
             (None, None) => {
-                let why = "give the bay you wish for, or a number of boards";
+                let why = "give a target bay, or a number of boards";
                 return Err(vec![Fault::new("/target", "nothing", why, said(Length::inches(13)))]);
             }
             (Some(target), None) => nearest_counts(run.exact(), board, target.get(), ends, 3),

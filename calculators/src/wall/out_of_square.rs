@@ -27,6 +27,20 @@ pub(crate) struct Input {
     /// From corner to corner.
     #[schemars(title = "Shorter diagonal")]
     short: Within<25_000, 45_000_000>,
+    /// As you stand before the wall or the frame; left empty, the answer cannot say which way it leans.
+    #[serde(default)]
+    #[schemars(title = "The longer one runs")]
+    runs: Option<Runs>,
+}
+
+/// Which way the longer diagonal runs.
+#[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub(crate) enum Runs {
+    /// From bottom left to top right.
+    UpToTheRight,
+    /// From bottom right to top left.
+    UpToTheLeft,
 }
 
 /// What is answered.
@@ -41,6 +55,9 @@ pub(crate) struct Output {
     /// How far one end of the other side has to move to make it square.
     #[schemars(title = "Move a corner by")]
     shift: Length,
+    /// And which corners are sharp.
+    #[schemars(title = "It leans")]
+    leans: Option<&'static str>,
 }
 
 impl Calculator for OutOfSquare {
@@ -52,7 +69,7 @@ impl Calculator for OutOfSquare {
         question: "Are these four corners square?",
         step: 3,
         search: &["diagonal", "rectangle", "square", "frame", "skew"],
-        headline: &["/skew", "/square", "/shift"],
+        headline: &["/skew", "/leans", "/shift"],
         list: None,
         cautions: &[],
         sources: &[Source::new(GEOMETRY, "diagonals of a parallelogram", Standing::Derived)],
@@ -61,12 +78,12 @@ impl Calculator for OutOfSquare {
     fn example(units: Units) -> Example {
         match units {
             Units::Imperial => Example {
-                input: json!({ "side": "36 in", "other": "48 in", "long": "60 1/4 in", "short": "59 3/4 in" }),
+                input: json!({ "side": "36 in", "other": "48 in", "long": "60 1/4 in", "short": "59 3/4 in", "runs": "up-to-the-right" }),
                 expects: vec![("/result/square/tape", json!("60 in")), ("/result/skew/text", json!("0.5°"))],
                 checked_against: "by hand: 3-4-5 times twelve; asin((60.25² - 59.75²) / (4 x 36 x 48)) = 0.497",
             },
             Units::Metric => Example {
-                input: json!({ "side": "1220 mm", "other": "2440 mm", "long": "2737.5 mm", "short": "2718.5 mm" }),
+                input: json!({ "side": "1220 mm", "other": "2440 mm", "long": "2737.5 mm", "short": "2718.5 mm", "runs": "up-to-the-right" }),
                 expects: vec![("/result/square/text", json!("2728 mm")), ("/result/skew/text", json!("0.5°"))],
                 checked_against: "published values for 2440 by 1220: diagonal 2728.003; 2737.509 and 2718.464 are 0.5° out",
             },
@@ -130,6 +147,15 @@ impl Calculator for OutOfSquare {
                 "These sides and diagonals do not belong together: opposite sides differ, or a reading is wrong.",
             ));
         }
-        Ok(Answer { result: Output { skew: Amount::of(degrees), square, shift }, working, notes })
+        let leans = input.runs.filter(|_| degrees > 0.0).map(|runs| match runs {
+            Runs::UpToTheRight => "to the right: push the top to the left; sharp at bottom left and top right",
+            Runs::UpToTheLeft => "to the left: push the top to the right; sharp at bottom right and top left",
+        });
+        if leans.is_none() && degrees > 0.0 {
+            notes.push(Note::remark(
+                "The two corners at the ends of the longer diagonal are the sharp ones. Push them towards each other.",
+            ));
+        }
+        Ok(Answer { result: Output { skew: Amount::of(degrees), square, shift, leans }, working, notes })
     }
 }

@@ -57,7 +57,7 @@ pub(crate) struct Input {
     material: Material,
     /// What may be moved, and how far.
     #[serde(default)]
-    #[schemars(title = "Leeway")]
+    #[schemars(title = "Clearances")]
     leeway: Leeway,
     /// The finest mark used.
     #[serde(default)]
@@ -237,7 +237,7 @@ impl Calculator for PlateClash {
         let mut notes = Vec::new();
         if !cleared.left_over.is_empty() {
             notes.push(Note::hold(
-                "No shift within the leeway clears this plate: settle it before the drawing is signed.",
+                "No shift within these clearances clears this plate: settle it before the drawing is signed.",
             ));
         }
         let lefts = cleared.lefts.iter().map(|left| input.tape.mark(*left)).collect();

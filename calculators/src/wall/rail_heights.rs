@@ -88,7 +88,7 @@ impl Calculator for RailHeights {
         title: "Rail heights",
         question: "Where do the rails go?",
         step: 4,
-        search: &["tiers", "rows", "rails", "height", "split", "ratio"],
+        search: &["tiers", "rows", "rails", "height", "split", "ratio", "dado", "chair rail", "how high"],
         headline: &["/row"],
         list: Some("/rails"),
         cautions: &[],

@@ -82,7 +82,7 @@ impl Calculator for RunningMarks {
         title: "Running marks",
         question: "What do I read off the tape, with one hook?",
         step: 8,
-        search: &["marks", "tape", "set out", "left edge", "stepping"],
+        search: &["marks", "tape", "set out", "left edge", "stepping", "next mark", "where is my next mark"],
         headline: &["/last", "/bay", "/stepped"],
         list: Some("/marks"),
         cautions: &["laser-light"],

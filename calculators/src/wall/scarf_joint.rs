@@ -133,7 +133,7 @@ impl Calculator for ScarfJoint {
         if joints.is_empty() {
             notes.push(Note::remark("One stick is long enough: no joint."));
         } else {
-            notes.push(Note::remark("Glue the scarf and nail through both pieces into the stud. Keep joints off plates and a hand's length from openings, and on different studs from rail to rail."));
+            notes.push(Note::remark("Glue the scarf and nail through both pieces into the stud. Keep joints off plates and 12 in (300 mm) from openings, and on different studs from rail to rail."));
         }
         let result = Output {
             at,

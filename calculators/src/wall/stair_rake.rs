@@ -58,10 +58,10 @@ pub(crate) struct Output {
     /// From level; what the saw is set to for the ends of boards.
     #[schemars(title = "Rake")]
     rake: Amount<kind::Angle>,
-    /// Both long edges of a board.
+    /// Both long edges of a board, rounded down: it must go in.
     #[schemars(title = "Edge of a board")]
     edge: Reading,
-    /// The shortest piece a board is cut from.
+    /// The shortest piece a board is cut from, rounded up.
     #[schemars(title = "Stock for a board")]
     stock: Reading,
     /// The rail's width, measured plumb.
@@ -118,11 +118,11 @@ impl Calculator for StairRake {
                 }),
                 expects: vec![
                     ("/result/rake/text", json!("32.55°")),
-                    ("/result/edge/tape", json!("31 3/8 in")),
-                    ("/result/stock/tape", json!("32 15/16 in")),
+                    ("/result/edge/tape", json!("31 5/16 in")),
+                    ("/result/stock/tape", json!("33 in")),
                     ("/result/sharp_corner/text", json!("57.45°")),
                 ],
-                checked_against: "common practice arithmetic, worked by hand: edge 31.348, stock 32.944, nominal 7/11 misses 0.17",
+                checked_against: "common practice arithmetic, worked by hand: edge 31.348 down, stock 32.944 up, nominal 7/11 misses 0.17",
             },
             Units::Metric => Example {
                 input: json!({
@@ -132,9 +132,9 @@ impl Calculator for StairRake {
                 expects: vec![
                     ("/result/rake/text", json!("32.56°")),
                     ("/result/edge/tape", json!("795 mm")),
-                    ("/result/stock/tape", json!("836 mm")),
+                    ("/result/stock/tape", json!("837 mm")),
                 ],
-                checked_against: "common practice arithmetic, worked by hand: edge 795.2, stock 836.1",
+                checked_against: "common practice arithmetic, worked by hand: edge 795.2 down, stock 836.1 up",
             },
         }
     }
@@ -237,8 +237,8 @@ impl Calculator for StairRake {
         ));
         let result = Output {
             rake: angle(degrees),
-            edge: input.tape.mark(board.edge),
-            stock: input.tape.mark(board.stock),
+            edge: input.tape.short(board.edge),
+            stock: input.tape.long(board.stock),
             rail_plumb,
             bay_on_slope: panel.on_slope,
             long_diagonal: panel.long_diagonal,

@@ -3,4 +3,5 @@
 mod any_shape;
 mod directions;
 mod judged;
+mod printed_working;
 mod units;

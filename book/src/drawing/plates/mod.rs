@@ -5,9 +5,11 @@
 
 mod beads;
 mod box_depth;
+mod cable_zones;
 mod corner_lap;
 mod corner_legs;
 mod film;
+mod frame_corner;
 mod given;
 mod grains;
 mod marks;
@@ -41,13 +43,15 @@ const fn drawn(name: &'static str, of: &'static str, draw: fn(&Given) -> Option<
     Named { name, of: Some(of), draw }
 }
 
-const PLATES: [Named; 16] = [
+const PLATES: [Named; 18] = [
     Named { name: "meeting-joints", of: None, draw: meeting::plate },
     drawn("corner-legs", "corner-angle", corner_legs::plate),
     drawn("corner-lap", "corner-boards", corner_lap::plate),
     drawn("marks-and-steps", "running-marks", marks::plate),
     drawn("pole-and-marks", "story-pole", pole::plate),
     drawn("mitre-cut", "saw-angle", mitre::plate),
+    drawn("frame-corner", "frame-mitre", frame_corner::plate),
+    Named { name: "cable-zones", of: None, draw: cable_zones::plate },
     drawn("scarf-on-stud", "scarf-joint", scarf::plate),
     drawn("nail-window", "nail-choice", nail::plate),
     drawn("box-depth", "box-set-back", box_depth::plate),

@@ -45,3 +45,29 @@ fn a_foreign_unit_is_refused_with_the_known_ones() {
     assert_eq!(fault, Err(PhysicalFault::Unit("µm, mil".to_owned())));
     assert_eq!(read(&kind::Film::FACTS, &Value::from("thick"), Units::Metric), Err(PhysicalFault::NotANumber));
 }
+
+#[test]
+fn a_decimal_comma_and_other_rings_are_read() {
+    for (text, degrees) in [("87,5", 87.5), ("87º", 87.0), ("87,25 °", 87.25), ("87˚", 87.0)] {
+        assert_relative_eq!(read_as::<kind::Angle>(text, Units::Metric), degrees);
+    }
+    let doubtful = read(&kind::Film::FACTS, &Value::from("1,500 µm"), Units::Metric);
+    assert_eq!(doubtful, Err(PhysicalFault::CommaInDoubt));
+    assert!(read(&kind::Film::FACTS, &Value::from("1,2,3"), Units::Metric).is_err());
+}
+
+#[test]
+fn waits_go_up_and_permitted_times_down_to_what_is_printed() {
+    // By hand: 183.25 h is printed to a tenth; 28.125 s is 0.46875 min; a third of an hour.
+    let up = |hours| Amount::<kind::Wait>::of(hours).text(Units::Metric);
+    assert_eq!([183.25, 3_882.5, 1.0 / 3.0, 4.0].map(up), ["183.3 h", "3883 h", "0.34 h", "4 h"]);
+    assert_eq!(Amount::<kind::PermittedMinutes>::of(0.468_75).text(Units::Metric), "0.4 min");
+    assert_eq!(Amount::<kind::PermittedHours>::of(8.0).text(Units::Metric), "8 h");
+}
+
+#[test]
+fn angles_keep_their_decimals_and_small_masses_do_not_vanish() {
+    // By hand: 180 less 50.71 is 129.29; 0.0038 kg is 0.0084 lb.
+    assert_eq!(Amount::<kind::Angle>::of(129.29).text(Units::Metric), "129.29°");
+    assert_eq!(Amount::<kind::Mass>::of(0.0038).text(Units::Imperial), "0.0084 lb");
+}

@@ -3,7 +3,7 @@
 use super::Purchase;
 use super::house::{Amounts, HOSE_L, TRANSFER};
 use crate::catalogue::{Figure, Words};
-use crate::coating::{film, tins};
+use crate::coating::{film, tin_choice};
 use crate::filling::{bead, caulk, filler};
 use crate::fixing::adhesive;
 use crate::masking::rolls;
@@ -141,8 +141,7 @@ pub(super) fn paint_lines(coating: &Coating, paint: &Painted, assumed: &mut Vec<
         unit: Words::new("for {} coats, with hose and reserve").with(coating.coats.get()),
         cost: None,
     };
-    let millilitres = libm::ceil(paint.total.get() * 1_000.0).min(f64::from(u32::MAX)) as u32;
-    let Some(counts) = tins::cheapest(millilitres, &coating.tins) else {
+    let Some(counts) = tin_choice::cheapest(paint.total, &coating.tins) else {
         if coating.tins.is_empty() {
             assumed.push(Words::new("no tins were given: paint is named by volume"));
         }
