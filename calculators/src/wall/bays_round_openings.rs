@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::scheme::{BayWidth, BoardWidth};
-use super::search::{Ask, Choice, evenest_by_total, offered};
+use super::layout::{Ask, Choice, evenest_by_total, offered};
 use super::survey::WallLength;
 use crate::catalogue::works::{GEOMETRY, THIS_BOOK};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
@@ -81,7 +81,7 @@ fn way(choice: Choice, target: Exact) -> Way {
         spread: choice.spread,
         mean: choice.mean,
         jump,
-        score: choice.cost(target),
+        score: choice.cost(Some(target)),
         counts: choice.counts,
         bays: choice.bays,
     }
@@ -164,11 +164,12 @@ impl Calculator for BaysRoundOpenings {
         let ask = Ask {
             runs: input.runs.iter().map(|run| run.get().exact()).collect(),
             board: input.board.get(),
-            target,
+            target: Some(target),
+            counted: vec![true; input.runs.len()],
             bay_min: input.bay_min.get().exact(),
             bay_max: input.bay_max.get().exact(),
         };
-        let offers = offered(evenest_by_total(&ask), target, 3);
+        let offers = offered(evenest_by_total(&ask), Some(target), 3);
         let Some(first) = offers.first() else {
             let why = "no run leaves a bay";
             return Err(vec![Fault::new("/runs", "these runs", why, Words::new("{}").with(input.target))]);
@@ -195,7 +196,7 @@ impl Calculator for BaysRoundOpenings {
                 .given("n", "narrowest bay", narrowest)
                 .given("m", "mean bay", first.mean)
                 .given("t", "wished bay", input.target)
-                .gives("S", "score", first.cost(target))
+                .gives("S", "score", first.cost(Some(target)))
                 .because("the least spread alone would always put in too many boards: narrow bays differ less"),
         );
         let mut notes = Vec::new();

@@ -109,11 +109,9 @@ impl FilledRun {
                 let in_limits = lefts.iter().zip(&origin).all(|(new, old)| (*new - *old).size() <= limits.shift)
                     && self.worst_change(&lefts) <= limits.change
                     && self.bays(&lefts).iter().all(|bay| bay.is_positive());
+                // A board that was moved is clear of everything, of what was given up too: else it stays in the even layout.
                 let clear = trial.values().all(|left| {
-                    let hit = |(at, stretch): (usize, &(Exact, Exact))| {
-                        !given_up.contains(&at) && overlap((*left, *left + self.board), *stretch)
-                    };
-                    !taken.iter().enumerate().any(hit)
+                    !taken.iter().any(|stretch| overlap((*left, *left + self.board), *stretch))
                 });
                 (in_limits && clear).then(|| ((left - origin[board]).size(), trial))
             });

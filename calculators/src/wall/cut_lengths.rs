@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use super::line::Line;
+use super::geometry::Line;
 use super::scheme::{BoardWidth, Rounding};
 use super::survey::{Along, Height};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};

@@ -75,6 +75,30 @@ pub const RAIL_TO_PLATE: Pair = Pair::new(2 * 64, 50_000);
 /// A board this short is left out, and a row this low is no row.
 pub const SHORTEST_BOARD: Pair = Pair::new(2 * 64, 50_000);
 
+/// The smallest bay: what is narrower is told.
+pub const SMALLEST_BAY: Pair = Pair::new(2 * 64, 50_000);
+/// The shortest piece of base.
+pub const SHORTEST_BASE: Pair = Pair::new(6 * 64, 150_000);
+/// A side of a thing asks for a board where at least so much of its height is free.
+pub const FREE_SIDE: Pair = Pair::new(2 * 64, 50_000);
+/// How far trim is set back from the edge of an opening without casing, where the edge is to show.
+pub const SET_BACK: Pair = Pair::new(16, 6_000);
+/// A ceiling turns where it departs by more than this from the chord.
+pub const TURN_DEPARTURE: Pair = Pair::new(32, 12_000);
+/// A new base is pressed down to a floor that departs by no more than this from its piece.
+pub const FLOOR_STEP: Pair = Pair::new(4, 1_000);
+/// An end is cut at an angle where the line it meets falls by more than this over the piece's width.
+pub const SQUARE_FALL: Pair = Pair::new(4, 1_500);
+/// A closed piece that rounding leaves short by more than this is told.
+pub const ROUNDED_DOWN: Pair = Pair::new(4, 1_500);
+/// A bare rectangle of wall larger than this is told: its width.
+pub const BARE_WIDTH: Pair = Pair::new(12 * 64, 300_000);
+/// A bare rectangle of wall larger than this is told: its height.
+pub const BARE_HEIGHT: Pair = Pair::new(20 * 64, 500_000);
+
+/// A kink of a rail whose half is under this many degrees is cut square.
+pub const SQUARE_KINK: f64 = 0.25;
+
 /// The scheme with every empty field filled.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Settled {

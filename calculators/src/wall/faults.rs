@@ -7,7 +7,7 @@ use super::measured::Measured;
 use super::scheme::{Scheme, Stock, TopLine, WallInput};
 use super::survey::{Along, End, EndKind, Height, Survey};
 use crate::catalogue::{Fault, Words};
-use crate::quantity::{Exact, Length, Units};
+use crate::quantity::{Length, Units};
 use crate::stock::clear_parts::marked_faults;
 
 /// Every rule between fields that a wall breaks; empty when it can be planned.
@@ -113,13 +113,10 @@ struct Rectangle {
 
 impl Rectangle {
     fn overlaps(&self, other: &Self) -> bool {
-        self.overlaps_along(other)
+        self.left < other.right
+            && other.left < self.right
             && other.bottom.is_none_or(|bottom| bottom < self.top)
             && self.bottom.is_none_or(|bottom| bottom < other.top)
-    }
-
-    fn overlaps_along(&self, other: &Self) -> bool {
-        self.left < other.right && other.left < self.right
     }
 }
 
@@ -190,25 +187,9 @@ fn rectangle_faults(survey: &Survey, at: &str, length: Length, faults: &mut Vec<
 fn overlap_faults(survey: &Survey, at: &str, faults: &mut Vec<Fault>) {
     let openings = openings(survey, at);
     for (n, later) in openings.iter().enumerate() {
-        for earlier in openings[..n].iter().filter(|earlier| earlier.overlaps_along(later)) {
-            if earlier.overlaps(later) {
-                let why = Words::new("overlaps {}, which ends at {}").with(earlier.pointer.clone()).with(earlier.right);
-                faults.push(Fault::new(format!("{}/left", later.pointer), said(later.left), why, said(earlier.right)));
-                continue;
-            }
-            let start = match earlier.bottom.zip(later.bottom) {
-                Some((one, other)) => Words::new("stands above or below {}, and no board can pass between them: give the two as one opening, from {} to {}, from {} up to {}")
-                    .with(earlier.pointer.clone())
-                    .with(earlier.left.min(later.left))
-                    .with(earlier.right.max(later.right))
-                    .with(one.min(other)),
-                None => Words::new("stands above {}, and no board can pass between them: give the two as one opening, from {} to {}, from the floor up to {}")
-                    .with(earlier.pointer.clone())
-                    .with(earlier.left.min(later.left))
-                    .with(earlier.right.max(later.right)),
-            };
-            let why = start.with(earlier.top.max(later.top));
-            faults.push(Fault::new(later.pointer.clone(), "an opening", why, "one opening round both"));
+        for earlier in openings[..n].iter().filter(|earlier| earlier.overlaps(later)) {
+            let why = Words::new("overlaps {}, which ends at {}").with(earlier.pointer.clone()).with(earlier.right);
+            faults.push(Fault::new(format!("{}/left", later.pointer), said(later.left), why, said(earlier.right)));
         }
     }
     let boxes = boxes(survey, at);
@@ -345,8 +326,9 @@ fn height_faults(input: &WallInput, wall: &Measured, faults: &mut Vec<Fault>) {
     let rails = &input.scheme.rails;
     let least = SHORTEST_BOARD.in_units(input.scheme.tape.units());
     let base = input.survey.base.map_or(Length::ZERO, |base| base.height.get());
-    let width = rails.width.get();
-    let over_all = wall.ceiling.as_ref().map(|ceiling| ceiling.range(Exact::ZERO, wall.length.exact()).0);
+    let thickness = input.scheme.board_thickness.get();
+    let width = if rails.has_top_rail() { rails.top_section(thickness).width } else { Length::ZERO };
+    let over_all = wall.ceiling.as_ref().and_then(|ceiling| ceiling.iter().map(|(_, height)| *height).min());
     if let Some(top) = rails.top {
         if let Some(ceiling) = over_all.filter(|ceiling| wall.flight.is_none() && *ceiling < top.get()) {
             let why = Words::new("this is above the lowest point under the ceiling or crown, {}").with(ceiling);
@@ -357,15 +339,16 @@ fn height_faults(input: &WallInput, wall: &Measured, faults: &mut Vec<Fault>) {
             faults.push(Fault::new("/scheme/rails/top", said(top), why, said(base + width + Length::inches(24))));
         }
     }
-    let top = rails.top.map(Length::from).or(over_all.map(|ceiling| ceiling.nearest(Length::from_nm(1))));
+    let top = rails.top.map(Length::from).or(over_all);
     let mut below = base;
     for (n, rail) in rails.between.iter().enumerate() {
         let pointer = format!("/scheme/rails/between/{n}");
-        if rail.get() - width < below + least {
+        let own = rails.mid_section(n, thickness).width;
+        if rail.get() - own < below + least {
             let why = Words::new("a rail of {} here leaves no row above {}; rails go from the bottom up")
-                .with(width)
+                .with(own)
                 .with(below);
-            faults.push(Fault::new(pointer.clone(), said(*rail), why, said(below + width + Length::inches(12))));
+            faults.push(Fault::new(pointer.clone(), said(*rail), why, said(below + own + Length::inches(12))));
         }
         if let Some(top) = top.filter(|top| *top - width < rail.get() + least) {
             let why = Words::new("leaves no row below the top rail, whose top is at {}").with(top);
@@ -375,9 +358,12 @@ fn height_faults(input: &WallInput, wall: &Measured, faults: &mut Vec<Fault>) {
     }
     if let Some((rows, top)) = rails.rows.zip(top) {
         let rows = i64::from(rows);
-        let clear = top.exact() - base - width.exact() * rows;
-        if clear < (least * rows).exact() {
-            let why = Words::new("{} rails of {} leave rows lower than {}").with(rows).with(width).with(least);
+        let inner: Length = (1..rows)
+            .map(|k| rails.mid_section(usize::try_from(k - 1).unwrap_or(0), thickness).width)
+            .sum();
+        let clear = top - base - width - inner;
+        if clear < least * rows {
+            let why = Words::new("rails of {} in all leave rows lower than {}").with(width + inner).with(least);
             faults.push(Fault::new("/scheme/rails/rows", said(rows), why, 1));
         }
     }

@@ -3,6 +3,7 @@
 use std::convert::Infallible;
 
 use super::defaults::Settled;
+use super::members::along;
 use super::plan::{Member, Piece};
 use super::scheme::Stock;
 use super::sticks::stick_plans;
@@ -15,7 +16,7 @@ const MOST_TRIES: usize = 256;
 
 /// Moves single joints to where the rails come out cheapest, then from fewest sticks. Where nothing is saved a joint stays where it is
 /// best balanced; no two rails are joined on one stud.
-pub fn choose_joints(members: &mut [Member], stock: &Stock, settled: &Settled) {
+pub fn choose_joints(members: &mut [Member], ends: &[[bool; 2]], stock: &Stock, settled: &Settled) {
     // The places of each joint that may move, the balanced one first.
     let places: Vec<(usize, Vec<Length>)> = members
         .iter()
@@ -29,12 +30,12 @@ pub fn choose_joints(members: &mut [Member], stock: &Stock, settled: &Settled) {
     if stock.sticks.is_empty() || places.is_empty() {
         return;
     }
-    let mut best = outlay(members, stock, settled);
+    let mut best = outlay(members, ends, stock, settled);
     let ways: Vec<usize> = places.iter().map(|(_, studs)| studs.len()).collect();
     let mut tried = members.to_vec();
     let found = best_choice(&ways, MOST_TRIES, |choice| {
         choose(&mut tried, &places, choice);
-        let now = if joined_apart(&tried) { outlay(&tried, stock, settled) } else { best };
+        let now = if joined_apart(&tried) { outlay(&tried, ends, stock, settled) } else { best };
         let better = now < best;
         best = best.min(now);
         Ok::<_, Infallible>(if better { Verdict::Better } else { Verdict::Stays })
@@ -45,8 +46,18 @@ pub fn choose_joints(members: &mut [Member], stock: &Stock, settled: &Settled) {
 
 fn choose(members: &mut [Member], places: &[(usize, Vec<Length>)], choice: &[usize]) {
     for ((member, studs), &way) in places.iter().zip(choice) {
-        members[*member].joints[0].stud = studs[way];
+        let stud = studs[way];
+        let along = along_rail(&members[*member], stud);
+        let joint = &mut members[*member].joints[0];
+        (joint.stud, joint.along) = (stud, along);
     }
+}
+
+/// Where a stud lies along a rail, from its left long point.
+fn along_rail(member: &Member, stud: Length) -> Length {
+    let (from, to) = (member.outline[3], member.outline[2]);
+    let degrees = libm::atan2((to.y - from.y).in_mm(), (to.x - from.x).in_mm()).to_degrees();
+    along(member, degrees, stud)
 }
 
 /// Whether every joint has a stud of its own.
@@ -60,8 +71,8 @@ fn joined_apart(members: &[Member]) -> bool {
 }
 
 /// Pieces without a stick, what the rails cost, and how many sticks they take.
-fn outlay(members: &[Member], stock: &Stock, settled: &Settled) -> (usize, i64, usize) {
-    let rails: Vec<Piece> = pieces(members, settled).into_iter().filter(|piece| piece.rail).collect();
+fn outlay(members: &[Member], ends: &[[bool; 2]], stock: &Stock, settled: &Settled) -> (usize, i64, usize) {
+    let rails: Vec<Piece> = pieces(members, ends, settled).into_iter().filter(|piece| piece.rail).collect();
     stick_plans(&rails, stock, settled).iter().fold((0, 0, 0), |(without, cost, sticks), plan| {
         (without + plan.without.len(), cost + plan.cost.minor(), sticks + plan.sticks.len())
     })

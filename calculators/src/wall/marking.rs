@@ -1,76 +1,128 @@
 //! What is read off the tape and the laser: running marks per line, heights from the datum, the cut list.
 
-use super::boarding::Boarding;
-use super::defaults::Settled;
-use super::frame::Frame;
+use super::geometry::Span;
+use super::layout::{Ground, Thing};
 use super::measured::Measured;
+use super::members::RailRun;
 use super::plan::{Cut, HeightKnown, Mark, MarkLine, Member, MemberKind, Offset, Position, Standing};
-use super::scheme::WallInput;
 use crate::catalogue::Words;
 use crate::quantity::{Exact, Length};
 
-/// Running marks for every horizontal line, all from one zero; each is rounded alone.
-pub fn mark_lines(
-    positions: &[Position],
-    members: &[Member],
-    boarding: &Boarding,
-    frame: &Frame,
-    settled: &Settled,
-) -> Vec<MarkLine> {
-    let tape = settled.tape;
-    let line = |name: Words, height: Exact, meets: &dyn Fn(&Position) -> bool| {
-        let marks: Vec<Mark> = positions
-            .iter()
-            .filter(|position| meets(position))
-            .map(|position| Mark {
-                board: position.number,
-                left: tape.mark(position.left),
-                right: tape.mark(position.right),
-            })
-            .collect();
-        let last = marks.last()?.right;
-        Some(MarkLine { name, height, marks, last })
-    };
-    let pieces = |position: &Position| {
-        members.iter().filter(move |member| member.position == Some(position.number)).collect::<Vec<_>>()
-    };
+/// What is marked.
+pub struct MarkWork<'a> {
+    /// The wall, its lines and settings.
+    pub ground: &'a Ground<'a>,
+    /// What stands on the wall.
+    pub things: &'a [Thing],
+    /// Boards at their places.
+    pub positions: &'a [Position],
+    /// Every piece of trim.
+    pub members: &'a [Member],
+    /// Rails as they run.
+    pub runs: &'a [RailRun],
+}
+
+/// A line on which boards are marked.
+struct Line<'a> {
+    name: Words,
+    height: Exact,
+    meets: Box<dyn Fn(&Position) -> bool + 'a>,
+}
+
+/// Running marks for every line, all from one zero; each is rounded alone. Every board is marked on one line at least.
+pub fn mark_lines(work: &MarkWork<'_>) -> Vec<MarkLine> {
+    let tape = work.ground.settled.tape;
+    let boarding = work.ground.boarding;
+    let mut pieces: Vec<Vec<&Member>> = vec![Vec::new(); work.positions.len()];
+    for member in work.members {
+        if let Some(own) = member.position.and_then(|number| pieces.get_mut(number.wrapping_sub(1))) {
+            own.push(member);
+        }
+    }
+    let of = |position: &Position| pieces.get(position.number.wrapping_sub(1)).map_or(&[][..], Vec::as_slice);
     let at_foot = |position: &Position| {
-        let foot = boarding.foot.at(position.board_left);
-        pieces(position).iter().any(|piece| piece.outline.first().is_some_and(|corner| corner.y == foot))
+        let foot = boarding.foot.after(position.board_left);
+        of(position).iter().any(|piece| piece.outline.first().is_some_and(|corner| corner.y == foot))
     };
     let at_head = |position: &Position| {
-        let head = boarding.head.at(position.board_left);
-        pieces(position).iter().any(|piece| piece.outline.last().is_some_and(|corner| corner.y == head))
+        let head = boarding.head.after(position.board_left);
+        of(position).iter().any(|piece| piece.outline.last().is_some_and(|corner| corner.y == head))
     };
-    let centre = |position: &Position| (position.left + position.right).half();
-    let mut lines = vec![
-        line(Words::new("along the foot"), boarding.foot.at(Exact::ZERO), &at_foot),
-        line(Words::new("along the top"), boarding.head.at(Exact::ZERO), &at_head),
+    let mut lines: Vec<Line<'_>> = vec![
+        Line {
+            name: Words::new("along the foot"),
+            height: boarding.foot.after(Exact::ZERO),
+            meets: Box::new(at_foot),
+        },
+        Line { name: Words::new("along the top"), height: boarding.head.after(Exact::ZERO), meets: Box::new(at_head) },
     ];
-    for stopper in frame.stoppers.iter().filter(|stopper| stopper.under || stopper.over) {
-        let name =
-            Words::new("at the opening from {} to {}").with(tape.mark(stopper.left)).with(tape.mark(stopper.right));
-        let height = stopper.bottom.filter(|_| stopper.under).unwrap_or(stopper.top);
-        lines.push(line(name, height, &|position| stopper.left < centre(position) && centre(position) < stopper.right));
+    for run in work.runs.iter().filter(|run| matches!(run.line.kind, MemberKind::SillRail | MemberKind::HeadRail)) {
+        let band = run.line.band(run.x);
+        let under = run.line.kind == MemberKind::SillRail;
+        let ends_on = move |piece: &&&Member| {
+            let edge = if under { piece.outline.last() } else { piece.outline.first() };
+            edge.is_some_and(|corner| corner.y == if under { band.from } else { band.to })
+        };
+        let name = if under {
+            Words::new("under the sill from {} to {}")
+        } else {
+            Words::new("over the head from {} to {}")
+        };
+        lines.push(Line {
+            name: name.with(tape.mark(run.x.from)).with(tape.mark(run.x.to)),
+            height: if under { band.from } else { band.to },
+            meets: Box::new(move |position| {
+                let own = Span::new(position.board_left, position.board_right);
+                own.overlaps(run.x) && of(position).iter().any(|piece| ends_on(&piece))
+            }),
+        });
     }
-    lines.into_iter().flatten().collect()
+    let mut marked = vec![false; work.positions.len()];
+    let mut found = Vec::with_capacity(lines.len());
+    for line in &lines {
+        found.extend(marks(work, &line.name, line.height, &mut marked, |position| (line.meets)(position)));
+    }
+    // What stands between other things: on the line of its own foot.
+    while let Some(n) = marked.iter().position(|marked| !marked) {
+        let Some(height) = pieces[n].first().and_then(|piece| piece.outline.first()).map(|corner| corner.y) else {
+            marked[n] = true;
+            continue;
+        };
+        let stands = |position: &Position| {
+            of(position).iter().any(|piece| piece.outline.first().is_some_and(|corner| corner.y == height))
+        };
+        found.extend(marks(work, &Words::new("on the line where they stand"), height, &mut marked, stands));
+    }
+    found
+}
+
+fn marks(
+    work: &MarkWork<'_>,
+    name: &Words,
+    height: Exact,
+    marked: &mut [bool],
+    meets: impl Fn(&Position) -> bool,
+) -> Option<MarkLine> {
+    let tape = work.ground.settled.tape;
+    let mut marks = Vec::new();
+    for (n, position) in work.positions.iter().enumerate().filter(|(_, position)| meets(position)) {
+        marked[n] = true;
+        marks.push(Mark { board: position.number, left: tape.mark(position.left), right: tape.mark(position.right) });
+    }
+    let last = marks.last()?.right;
+    Some(MarkLine { name: name.clone(), height, marks, last })
 }
 
 /// Every height that is set out, measured from the datum line; on a stair from each landing's own.
-pub fn offsets(
-    input: &WallInput,
-    wall: &Measured,
-    boarding: &Boarding,
-    rails: &[Member],
-    settled: &Settled,
-) -> Vec<Offset> {
+pub fn offsets(ground: &Ground<'_>, members: &[Member]) -> Vec<Offset> {
+    let (input, wall, boarding) = (ground.input, ground.wall, ground.boarding);
     let datum = input.survey.datum.get();
     let mut heights: Vec<(Words, Exact)> = Vec::new();
     if let Some(base) = input.survey.base {
         heights.push((Words::new("top of base at the high floor point"), base.height.get().exact()));
     }
     let stairs = wall.flight.is_some();
-    for line in &boarding.rails {
+    for line in boarding.rails.iter().chain(&boarding.between) {
         let (low, high) = (line.bottom.points(), line.top.points());
         let level = low.len() == 1 && high.len() == 1;
         if let (true, Some(low), Some(high)) = (level || stairs, low.first(), high.first()) {
@@ -83,7 +135,7 @@ pub fn offsets(
             heights.push((Words::new(top), low_high.1.exact()));
         }
     }
-    for rail in rails.iter().filter(|rail| matches!(rail.kind, MemberKind::SillRail | MemberKind::HeadRail)) {
+    for rail in members.iter().filter(|rail| matches!(rail.kind, MemberKind::SillRail | MemberKind::HeadRail)) {
         let (bottom, top) = match rail.kind {
             MemberKind::SillRail => ("sill rail, bottom edge", "sill rail, top edge"),
             _ => ("head rail, bottom edge", "head rail, top edge"),
@@ -100,11 +152,11 @@ pub fn offsets(
     heights.dedup();
     heights
         .into_iter()
-        .map(|(name, height)| Offset { name, height, offset: settled.tape.mark(height - datum) })
+        .map(|(name, height)| Offset { name, height, offset: ground.settled.tape.mark(height - datum) })
         .collect()
 }
 
-fn low_end(line: &super::line::Line) -> Length {
+fn low_end(line: &super::geometry::Line) -> Length {
     line.points().last().map_or(Length::ZERO, |(_, height)| *height)
 }
 
@@ -116,6 +168,18 @@ pub fn cut_list(members: &[Member], positions: &[Position], wall: &Measured) -> 
         let mut remarks = Vec::new();
         if let Some(place) = position.filter(|place| place.board_right - place.board_left != place.right - place.left) {
             remarks.push(Words::new("ripped to {}; {} shows").with(member.width).with(place.right - place.left));
+        }
+        for (edge, bevel) in [("left", member.edges.left), ("right", member.edges.right)] {
+            if let Some(bevel) = bevel {
+                remarks.push(Words::new("bevel the {} edge {} off square, long point on the face").with(edge).with(bevel));
+            }
+        }
+        if member.end.cut == super::plan::CutKind::Curve || member.start.cut == super::plan::CutKind::Curve {
+            remarks.push(
+                Words::new("cut to a curve by a template: left edge {}, right edge {}")
+                    .with(member.first_edge)
+                    .with(member.second_edge),
+            );
         }
         if position.is_some_and(|place| place.why == Standing::Pier) {
             remarks.push(Words::new("one board takes the whole pier: rip to {}").with(member.width));
@@ -131,7 +195,7 @@ pub fn cut_list(members: &[Member], positions: &[Position], wall: &Measured) -> 
             );
         }
         for joint in &member.joints {
-            remarks.push(Words::new("scarf on the stud at {}").with(joint.stud));
+            remarks.push(Words::new("scarf on the stud at {}, {} along the rail").with(joint.stud).with(joint.along));
         }
         Cut {
             label: if member.position.is_some() { format!("{} ↑", member.id) } else { member.id.clone() },

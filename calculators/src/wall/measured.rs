@@ -3,10 +3,10 @@
 //! Stations and lengths are points; between them everything is taken as straight. Heights are above the zero level, a level
 //! plane through the high floor point, so a floor that falls is negative.
 
-use super::line::Line;
+use super::geometry::{Line, Span};
 use super::plan::HeightKnown;
 use super::rake::Flight;
-use super::survey::{BaseLine, Climbs, Survey};
+use super::survey::{BaseLine, Climbs, Station, Survey};
 use crate::quantity::{Exact, Length};
 
 /// A wall as it was measured.
@@ -20,14 +20,16 @@ pub struct Measured {
     pub floor: Line,
     /// Top edge of the base, or the floor where there is none.
     pub foot: Line,
-    /// The ceiling less the crown, where it was measured.
-    pub ceiling: Option<Line>,
+    /// The ceiling less the crown, point by point from left to right, where it was measured.
+    pub ceiling: Option<Vec<(Length, Length)>>,
     /// The flight of a stair, seen climbing to the right.
     pub flight: Option<Flight>,
     /// Whether that flight climbs to the left in truth.
     pub mirrored: bool,
     /// Places of the stations, from left to right.
     stations: Vec<Length>,
+    /// The floor at them, above the zero level.
+    falls: Vec<Length>,
     /// The left end of the wall by height.
     left_end: Line,
     /// The right end of the wall by height.
@@ -46,50 +48,26 @@ impl Measured {
         let right_end =
             Line::through(lengths.iter().map(|at| (at.height.get(), left_in(at) + at.length.get())).collect());
 
-        let datum = survey.datum.get();
-        let flight = survey.stair.as_ref().map(|stair| Flight::of(stair, length));
-        let mirrored = survey.stair.as_ref().is_some_and(|stair| stair.climbs == Climbs::Left);
-        let seen = |line: Line| if mirrored { line.mirrored(length) } else { line };
-
-        let fall: Vec<(Length, Length)> =
-            survey.stations.iter().map(|station| (station.at.get(), datum - station.datum_to_floor.get())).collect();
-        let floor = match &flight {
-            Some(flight) => seen(flight.floor(length)),
-            None => Line::through(fall.clone()),
-        };
-        let foot = match (&survey.base, &flight, &survey.stair) {
-            (None, ..) => floor.clone(),
-            (Some(base), Some(flight), Some(stair)) => {
-                seen(flight.line(base.height.get(), stair.base_over_nosings.get(), length))
-            }
-            (Some(base), ..) => match base.line {
-                BaseLine::FollowsFloor => floor.raised(base.height.get()),
-                BaseLine::Level => Line::level(base.height.get()),
-            },
-        };
+        let ground = Ground::of(survey, length);
         let crown = survey.top.crown_drop.map_or(Length::ZERO, Length::from);
         let heights: Vec<_> = survey
             .stations
             .iter()
             .filter_map(|station| {
                 let at = station.at.get();
-                let landing = flight.as_ref().map_or(Length::ZERO, |flight| {
-                    let along = if mirrored { length - at } else { at };
-                    if flight.last() <= along { flight.upper() } else { Length::ZERO }
-                });
-                let clear = station.floor_to_ceiling?;
-                Some((at, landing + datum - station.datum_to_floor.get() + clear.get() - crown))
+                Some((at, ground.at_station(survey, station, length) + station.floor_to_ceiling?.get() - crown))
             })
             .collect();
         Self {
             length,
             length_at,
-            floor,
-            foot,
-            ceiling: (!heights.is_empty()).then(|| Line::through(heights)),
-            flight,
-            mirrored,
-            stations: fall.into_iter().map(|(at, _)| at).collect(),
+            foot: ground.foot(survey, length),
+            floor: ground.floor,
+            ceiling: (!heights.is_empty()).then_some(heights),
+            flight: ground.flight,
+            mirrored: ground.mirrored,
+            stations: survey.stations.iter().map(|station| station.at.get()).collect(),
+            falls: survey.stations.iter().map(|station| survey.datum.get() - station.datum_to_floor.get()).collect(),
             left_end,
             right_end,
         }
@@ -107,7 +85,7 @@ impl Measured {
 
     /// The farthest left end and the nearest right end between two heights.
     pub fn clear_between(&self, low: Exact, high: Exact) -> (Exact, Exact) {
-        (self.left_end.range(low, high).1, self.right_end.range(low, high).0)
+        (self.left_end.range(Span::new(low, high)).1, self.right_end.range(Span::new(low, high)).0)
     }
 
     /// Highest less lowest point of the floor, away from any stair.
@@ -115,7 +93,7 @@ impl Measured {
         if self.flight.is_some() {
             return Length::ZERO;
         }
-        let heights = || self.floor.points().iter().map(|(_, height)| *height);
+        let heights = || self.falls.iter().copied();
         heights().max().zip(heights().min()).map_or(Length::ZERO, |(high, low)| high - low)
     }
 
@@ -151,6 +129,92 @@ impl Measured {
                 if self.mirrored { line.mirrored(self.length) } else { line }
             }
         }
+    }
+}
+
+/// How far a line is drawn out past an end of the wall, for what laps round a corner.
+const PAST_THE_END: Length = Length::mm(250);
+
+/// A line measured at stations from left to right; where they reach an end of the wall it goes on past it at its own slope.
+pub fn past_the_ends(points: Vec<(Length, Length)>, length: Length) -> Line {
+    let beyond = |reached: bool| if reached { PAST_THE_END } else { Length::ZERO };
+    let left = beyond(points.first().is_some_and(|(x, _)| *x <= Length::ZERO));
+    let right = beyond(points.last().is_some_and(|(x, _)| length <= *x));
+    Line::through(points).drawn_out(left, right)
+}
+
+/// The floor of a wall, with its stair where it runs up one.
+struct Ground {
+    /// The floor as it lies on the wall.
+    floor: Line,
+    /// The lower and the upper landing seen climbing to the right, each drawn out level, and the flight between them.
+    landings: Option<(Line, Line)>,
+    flight: Option<Flight>,
+    mirrored: bool,
+}
+
+impl Ground {
+    fn of(survey: &Survey, length: Length) -> Self {
+        let fall = |station: &Station| survey.datum.get() - station.datum_to_floor.get();
+        let Some(stair) = &survey.stair else {
+            let points = survey.stations.iter().map(|station| (station.at.get(), fall(station))).collect();
+            return Self { floor: past_the_ends(points, length), landings: None, flight: None, mirrored: false };
+        };
+        let mirrored = stair.climbs == Climbs::Left;
+        let flight = Flight::of(stair, length);
+        let mut points: Vec<(Length, Length)> = survey
+            .stations
+            .iter()
+            .map(|station| (if mirrored { length - station.at.get() } else { station.at.get() }, fall(station)))
+            .collect();
+        if mirrored {
+            points.reverse();
+        }
+        let nm = Length::from_nm(1);
+        let lower: Vec<_> = points.iter().copied().filter(|(x, _)| *x <= flight.first).collect();
+        let lower = past_the_ends(lower, length);
+        let upper: Vec<_> = points.into_iter().filter(|(x, _)| flight.last() <= *x).collect();
+        let upper = past_the_ends(upper, length);
+        let start = lower.at(flight.first.exact()).nearest(nm);
+        let flight = flight.on_landings(start, -upper.after(flight.last().exact()).nearest(nm));
+        let upper = upper.raised(flight.landing);
+        let on = |line: &Line, from: Length, to: Length| {
+            let inner = line.points().iter().copied().filter(move |(x, _)| from < *x && *x < to);
+            let end = |x: Length| (x, line.at(x.exact()).nearest(nm));
+            [end(from)].into_iter().chain(inner).chain([end(to)]).collect::<Vec<_>>()
+        };
+        let mut floor = on(&lower, Length::ZERO.min(flight.first), flight.first);
+        floor.extend([(flight.first, start + flight.riser), (flight.last(), flight.top())]);
+        floor.extend(on(&upper, flight.last(), length.max(flight.last())).into_iter().skip(1));
+        let floor = Line::through(floor);
+        let floor = if mirrored { floor.mirrored(length) } else { floor };
+        Self { floor, landings: Some((lower, upper)), flight: Some(flight), mirrored }
+    }
+
+    /// The floor at a station: as it was measured, on an upper landing from that landing's own datum.
+    fn at_station(&self, survey: &Survey, station: &Station, length: Length) -> Length {
+        let at = station.at.get();
+        let along = if self.mirrored { length - at } else { at };
+        let landing = self.flight.filter(|flight| flight.last() <= along).map_or(Length::ZERO, |flight| flight.landing);
+        landing + survey.datum.get() - station.datum_to_floor.get()
+    }
+
+    /// The top edge of the base, or the floor where there is none. Before a stair it follows the landing; over the flight it keeps its
+    /// height above the nosings.
+    fn foot(&self, survey: &Survey, length: Length) -> Line {
+        let Some(base) = &survey.base else { return self.floor.clone() };
+        let (height, level) = (base.height.get(), base.line == BaseLine::Level);
+        let (Some(flight), Some(stair), Some((lower, upper))) = (&self.flight, &survey.stair, &self.landings) else {
+            return if level { Line::level(height) } else { self.floor.raised(height) };
+        };
+        let (lower, upper) = if level {
+            (Line::level(height), Line::level(flight.landing + height))
+        } else {
+            (lower.raised(height), upper.raised(height))
+        };
+        let rake = flight.over_nosings(stair.base_over_nosings.get(), length);
+        let foot = lower.pick(&rake, true).pick(&upper, false);
+        if self.mirrored { foot.mirrored(length) } else { foot }
     }
 }
 
@@ -190,7 +254,7 @@ mod tests {
         assert_eq!(wall.right_at(Length::inches(18).exact()), Length::sixty_fourths(173 * 64 + 20));
         assert_eq!(wall.right_at(Length::inches(90).exact()), Length::sixty_fourths(173 * 64 + 4));
         let ceiling = wall.ceiling.as_ref().expect("it was measured");
-        assert_eq!(ceiling.at(Exact::ZERO), Length::inches(93));
+        assert_eq!(ceiling[0], (Length::ZERO, Length::inches(93)));
         assert_eq!(wall.known(Exact::ZERO, Length::inches(2).exact()), HeightKnown::Measured);
         assert_eq!(wall.known(Length::inches(3).exact(), Length::inches(5).exact()), HeightKnown::Interpolated);
     }

@@ -7,7 +7,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 pub use finding::{Action, Choice, Conflict, ConflictKind, Severity};
-pub use member::{CutKind, EndCut, Joint, Member, MemberKind, Notch, Point};
+pub use member::{CutKind, EndCut, Joint, LongEdges, Member, MemberKind, Notch, Point};
 
 use super::job::Job;
 use super::survey::BoxKind;
@@ -149,6 +149,10 @@ pub enum Standing {
     Pier,
     /// At a nosing, where a rail turns from level to rake.
     Nosing,
+    /// Tight to a step of the floor or the ceiling.
+    Step,
+    /// Made wide enough to carry a plate.
+    WideBoard,
     /// Shared out over a run.
     Field,
 }

@@ -6,7 +6,7 @@ use serde_json::json;
 
 use super::clash::FilledRun;
 use super::defaults::Settled;
-use super::placing::{Taken, TakenBy, limits};
+use super::layout::{Taken, TakenBy, limits};
 use super::plan::{Action, Choice};
 use super::plates::{PlateCase, choices};
 use super::scheme::{BayWidth, BoardWidth, Leeway, Material};

@@ -115,6 +115,8 @@ impl Calculator for RailKinks {
             riser: input.riser.get(),
             run: input.run.get(),
             rise: input.rise.get(),
+            start: Length::ZERO,
+            landing: input.riser.get() + input.rise.get(),
         };
         let said = |length: Length| Words::new("{}").with(length);
         if flight.run < flight.rise {

@@ -4,7 +4,7 @@
 //! seldom at the nosing itself. The angle comes from total rise and total run; a nominal step repeated over a flight carries
 //! its error to the top.
 
-use super::line::Line;
+use super::geometry::Line;
 use super::survey::{Climbs, Stair};
 use crate::quantity::{Exact, Length};
 
@@ -19,6 +19,10 @@ pub struct Flight {
     pub run: Length,
     /// Plumb distance from the first nosing to the last.
     pub rise: Length,
+    /// Height of the lower landing where the first riser stands; nothing where the landing is level.
+    pub start: Length,
+    /// Height of the upper landing's zero level; the last nosing lies at it where that landing is level or falls away from it.
+    pub landing: Length,
 }
 
 impl Flight {
@@ -28,7 +32,14 @@ impl Flight {
             Climbs::Right => stair.first_nosing.get(),
             Climbs::Left => length - stair.first_nosing.get(),
         };
-        Self { first, riser: stair.first_riser.get(), run: stair.run.get(), rise: stair.rise.get() }
+        let (riser, rise) = (stair.first_riser.get(), stair.rise.get());
+        Self { first, riser, run: stair.run.get(), rise, start: Length::ZERO, landing: riser + rise }
+    }
+
+    /// The flight on landings that fall: the first riser stands on the lower landing as it is there, and all heights on the stair count
+    /// from it; the upper landing's zero level lies above the last nosing by as much as that landing has fallen there.
+    pub fn on_landings(self, start: Length, fallen: Length) -> Self {
+        Self { start, landing: start + self.riser + self.rise + fallen, ..self }
     }
 
     /// Where the last nosing is.
@@ -36,9 +47,9 @@ impl Flight {
         self.first + self.run
     }
 
-    /// Height of the upper landing above the lower one.
-    pub fn upper(&self) -> Length {
-        self.riser + self.rise
+    /// Height of the last nosing.
+    pub fn top(&self) -> Length {
+        self.start + self.riser + self.rise
     }
 
     /// The rake in degrees: the arc tangent of rise over run.
@@ -54,28 +65,26 @@ impl Flight {
         let along = |height: Length| {
             height.exact().times(self.run.nm(), self.rise.nm()).map_or(Length::ZERO, |x| x.nearest(Length::from_nm(1)))
         };
-        (self.first + along(over_landing - self.riser - over_nosings), self.last() + along(over_landing - over_nosings))
+        let level = over_landing - over_nosings;
+        (
+            self.first + along(level - self.start - self.riser),
+            self.last() + along(level + self.landing - self.top()),
+        )
     }
 
     /// The line that runs level over both landings and rakes between them, on a wall of this length.
     pub fn line(&self, over_landing: Length, over_nosings: Length, length: Length) -> Line {
         let (lower, upper) = self.turns(over_landing, over_nosings);
-        let high = over_landing + self.upper();
+        let high = over_landing + self.landing;
         let start = Length::ZERO.min(lower);
         let end = length.max(upper);
         Line::through(vec![(start, over_landing), (lower, over_landing), (upper, high), (end, high)])
     }
 
-    /// The floor: the lower landing, the nosing line, the upper landing.
-    pub fn floor(&self, length: Length) -> Line {
-        let end = length.max(self.last());
-        Line::through(vec![
-            (Length::ZERO.min(self.first), Length::ZERO),
-            (self.first, Length::ZERO),
-            (self.first, self.riser),
-            (self.last(), self.upper()),
-            (end, self.upper()),
-        ])
+    /// A line this far above the nosings, drawn out past both of them to the ends of a wall of this length.
+    pub fn over_nosings(&self, height: Length, length: Length) -> Line {
+        let (from, to) = ((self.first, self.start + self.riser + height), (self.last(), self.top() + height));
+        Line::through(vec![from, to]).drawn_out(length, length)
     }
 }
 
@@ -138,7 +147,14 @@ mod tests {
 
     /// Nine nosings: 56-1/4 up over 88-1/8, first nosing at 30, first riser 7. Common practice arithmetic, worked by hand.
     fn flight() -> Flight {
-        Flight { first: in8(240), riser: in8(56), run: in8(705), rise: in8(450) }
+        Flight {
+            first: in8(240),
+            riser: in8(56),
+            run: in8(705),
+            rise: in8(450),
+            start: Length::ZERO,
+            landing: in8(506),
+        }
     }
 
     fn inches(length: impl Into<Exact>) -> f64 {

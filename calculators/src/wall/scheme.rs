@@ -1,7 +1,14 @@
 //! What is to be put on the wall: boards, bays, rails, treatment at openings, leeway at boxes, and the sticks it is cut from.
 
+mod trim;
+
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+
+pub use trim::{
+    Arris, Cap, CapEnds, Framing, Glue, Meeting, Mouldings, OverLight, RailCorners, RailSection, Section, Sections,
+    Stacked, StepBoard,
+};
 
 use super::shop::Shop;
 use super::survey::{Clearance, Height, Small, Survey, Thickness};
@@ -76,6 +83,34 @@ pub struct Scheme {
     /// The rails.
     #[schemars(title = "Rails")]
     pub rails: Rails,
+    /// A cap or ledge on the top rail; empty is none.
+    #[serde(default)]
+    #[schemars(title = "Cap")]
+    pub cap: Option<Cap>,
+    /// Mitred frames of a moulding inside the bays; empty is none.
+    #[serde(default)]
+    #[schemars(title = "Mouldings")]
+    pub mouldings: Option<Mouldings>,
+    /// How trim meets an opening without a casing.
+    #[serde(default)]
+    #[schemars(title = "Edge without casing")]
+    pub arris: Arris,
+    /// The boards beside things that stand above each other.
+    #[serde(default)]
+    #[schemars(title = "Things above each other")]
+    pub stacked: Stacked,
+    /// How far the boards beside a thing run up and down.
+    #[serde(default)]
+    #[schemars(title = "Boards beside a thing")]
+    pub framing: Framing,
+    /// What stands at a step of the floor or the ceiling.
+    #[serde(default)]
+    #[schemars(title = "At a step")]
+    pub step_board: StepBoard,
+    /// What is held by adhesive.
+    #[serde(default)]
+    #[schemars(title = "Adhesive for")]
+    pub glue: Glue,
     /// What may be moved, and how far, to clear a plate.
     #[serde(default)]
     #[schemars(title = "Leeway at boxes")]
@@ -163,6 +198,26 @@ pub struct Rails {
     #[serde(default)]
     #[schemars(title = "Rails at openings")]
     pub at_openings: AtOpenings,
+    /// Which of the two runs through where a board and a rail along the wall meet.
+    #[serde(default)]
+    #[schemars(title = "Boards and rails")]
+    pub meeting: Meeting,
+    /// How the top rail and the outer boards meet.
+    #[serde(default)]
+    #[schemars(title = "Top corners")]
+    pub corners: RailCorners,
+    /// Rails of other sections.
+    #[serde(default)]
+    #[schemars(title = "Other sections")]
+    pub sections: Sections,
+    /// What closes the light over a straight rail.
+    #[serde(default)]
+    #[schemars(title = "Light over a rail")]
+    pub over_light: OverLight,
+    /// Room left at each end of a closed rail for the wood to move; empty is none.
+    #[serde(default)]
+    #[schemars(title = "Gap at a rail's end")]
+    pub end_gap: Option<Small>,
 }
 
 /// How the top of the boarding runs.

@@ -158,7 +158,7 @@ impl Calculator for StairRake {
                 said(Length::inches(11)),
             ));
         }
-        let flight = Flight { first: Length::ZERO, riser: Length::ZERO, run, rise };
+        let flight = Flight { first: Length::ZERO, riser: Length::ZERO, run, rise, start: Length::ZERO, landing: rise };
         let degrees = flight.degrees();
         let rail_plumb = plumb_thickness(input.rail.get(), degrees);
         let plumb = (input.rail_top.get() - input.base_top.get() - rail_plumb).exact();

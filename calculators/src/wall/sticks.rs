@@ -90,9 +90,9 @@ fn kinds(stock: &Stock, rail: bool) -> Vec<&Stick> {
     stock.sticks.iter().filter(fits).collect()
 }
 
-/// The longest clear part of any stick for rails; none where there is no such stick.
-pub fn longest_for_rails(stock: &Stock, settled: &Settled) -> Option<Length> {
-    let held: Vec<Held> = kinds(stock, true).into_iter().map(held).collect();
+/// The longest clear part of any stick for rails, or for boards; none where there is no such stick.
+pub fn longest_for(stock: &Stock, settled: &Settled, rails: bool) -> Option<Length> {
+    let held: Vec<Held> = kinds(stock, rails).into_iter().map(held).collect();
     on_hand::usable(&held, settled.end_trim, settled.kerf).iter().map(|part| part.length).max()
 }
 

@@ -1,10 +1,8 @@
 //! Lengths and areas of a layout, its nails, and its pieces for the saw.
 
-use super::boarding::Boarding;
 use super::defaults::Settled;
-use super::frame::{Frame, StopperSource};
-use super::line::Line;
-use super::measured::Measured;
+use super::geometry::{DEEP, Line};
+use super::layout::{Ground, Source, Thing};
 use super::plan::{CutKind, Member, MemberKind, MemberNails, Nails, Piece, Position, Standing, StudHits, Totals};
 use super::scheme::WallInput;
 use super::survey::{Agreed, EndKind};
@@ -60,10 +58,11 @@ pub fn nail_list(members: &[Member], input: &WallInput, settled: &Settled) -> Na
     }
 }
 
-/// Every piece with its stop setting; joined rails as their parts.
-pub fn pieces(members: &[Member], settled: &Settled) -> Vec<Piece> {
-    let step = settled.saw_tape.step();
-    let whole = |member: &Member| {
+/// Every piece with its stop setting; joined rails as their parts. `ends` says of each rail which of its ends are closed: between two
+/// closed ends the last part takes what is left, never over.
+pub fn pieces(members: &[Member], ends: &[[bool; 2]], settled: &Settled) -> Vec<Piece> {
+    let saw = settled.saw_tape;
+    let whole = |(member, ends): (&Member, &[bool; 2])| {
         let width = member.width.up_to(Length::from_nm(1));
         let piece = |label: String, length: Length| Piece {
             label,
@@ -75,29 +74,37 @@ pub fn pieces(members: &[Member], settled: &Settled) -> Vec<Piece> {
         if member.joints.is_empty() {
             return vec![piece(member.id.clone(), member.length.shown())];
         }
-        let nm = Length::from_nm(1);
-        let xs = || member.outline.iter().map(|point| point.x);
-        let ends = xs().min().zip(xs().max());
-        let (from, to) = ends.map_or((Length::ZERO, Length::ZERO), |(from, to)| (from.nearest(nm), to.nearest(nm)));
-        let lap = member.joints.first().map_or(Length::ZERO, |joint| joint.lap.nearest(nm));
-        let joints: Vec<Length> = member.joints.iter().map(|joint| joint.stud).collect();
-        let rail = LongRail { from, to, usable: Length::LONGEST, lap, studs: &[] };
-        let parts = rail.pieces(&joints).into_iter().zip('a'..='z');
-        parts.map(|(length, letter)| piece(format!("{}{letter}", member.id), length.exact().nearest(step))).collect()
+        let lap = member.joints.first().map_or(Length::ZERO, |joint| joint.lap.nearest(Length::from_nm(1)));
+        let joints: Vec<Length> = member.joints.iter().map(|joint| joint.along).collect();
+        let to = member.length.exact.nearest(Length::from_nm(1));
+        let rail = LongRail { from: Length::ZERO, to, usable: Length::LONGEST, lap, studs: &[] };
+        let mut parts: Vec<Length> =
+            rail.pieces(&joints).into_iter().map(|length| saw.mark(length.exact()).shown()).collect();
+        if let ([true, true], Some((last, others))) = (ends, parts.split_last_mut()) {
+            let laps = lap * i64::try_from(joints.len()).unwrap_or(0);
+            *last = saw.short((member.length.shown() + laps - others.iter().copied().sum()).exact()).shown();
+        }
+        let named = parts.into_iter().enumerate();
+        named.map(|(n, length)| piece(format!("{}{}", member.id, part_name(n)), length)).collect()
     };
-    members.iter().flat_map(whole).collect()
+    members.iter().zip(ends).flat_map(whole).collect()
+}
+
+/// Parts of a piece are a to z, then aa, ab and so on.
+pub fn part_name(n: usize) -> String {
+    let letter = |n: usize| char::from(b'a' + u8::try_from(n % 26).unwrap_or(0));
+    match (n / 26).checked_sub(1) {
+        None => letter(n).to_string(),
+        Some(before) => format!("{}{}", part_name(before), letter(n)),
+    }
 }
 
 /// What is summed over.
 pub struct Whole<'a> {
-    /// The whole input.
-    pub input: &'a WallInput,
-    /// The measured wall.
-    pub wall: &'a Measured,
-    /// The lines of the boarding.
-    pub boarding: &'a Boarding,
-    /// Fixed boards and what interrupts the boarding.
-    pub frame: &'a Frame,
+    /// The wall, its lines and settings.
+    pub ground: &'a Ground<'a>,
+    /// What stands on the wall.
+    pub things: &'a [Thing],
     /// Boards at their places.
     pub positions: &'a [Position],
     /// Every piece of trim.
@@ -118,8 +125,8 @@ pub fn totals(whole: &Whole<'_>) -> Totals {
     let butts = sum(&mut rails().map(|rail| butting(rail, whole)));
     let rail_edges = sum(&mut rails().map(both_edges)) - butts;
     let foot = base_line(whole);
-    let thickness = whole.input.scheme.board_thickness.get().in_m();
-    let rail_thickness = whole.input.scheme.rails.thickness.map_or(thickness, |rail| rail.get().in_m());
+    let thickness = whole.ground.input.scheme.board_thickness.get().in_m();
+    let rail_thickness = whole.ground.input.scheme.rails.thickness.map_or(thickness, |rail| rail.get().in_m());
     let faces = whole.members.iter().filter(|member| member.kind != MemberKind::Base);
     let face = |member: &Member| member.width.in_mm() * middle_length(member).in_mm() / 1e6;
     let angled = |cut: CutKind| usize::from(!matches!(cut, CutKind::Square | CutKind::Scarf));
@@ -134,8 +141,9 @@ pub fn totals(whole: &Whole<'_>) -> Totals {
         faces: Amount::of(faces.map(face).sum()),
         edges: Amount::of(board_edges.in_mm() / 1e3 * thickness + rail_edges.in_mm() / 1e3 * rail_thickness),
         base_face: Amount::of(base_face(whole)),
-        openings: whole.input.survey.openings.len(),
+        openings: whole.ground.input.survey.openings.len(),
         plates: whole
+            .ground
             .input
             .survey
             .boxes
@@ -162,13 +170,13 @@ fn hidden_edge(member: &Member, whole: &Whole<'_>) -> Exact {
         return Exact::ZERO;
     };
     let against = |kind| matches!(kind, EndKind::InsideFirst | EndKind::InsideSecond | EndKind::CasingBoard);
-    let reach = whole.input.scheme.board_width.get().exact();
-    let (left, right) = (position.board_left, whole.wall.length.exact() - position.board_right);
+    let reach = whole.ground.input.scheme.board_width.get().exact();
+    let (left, right) = (position.board_left, whole.ground.wall.length.exact() - position.board_right);
     let mut hidden = Exact::ZERO;
-    if left < reach && against(whole.input.survey.left.kind) {
+    if left < reach && against(whole.ground.input.survey.left.kind) {
         hidden = hidden + member.first_edge;
     }
-    if right < reach && against(whole.input.survey.right.kind) {
+    if right < reach && against(whole.ground.input.survey.right.kind) {
         hidden = hidden + member.second_edge;
     }
     hidden
@@ -200,31 +208,31 @@ fn butting(rail: &Member, whole: &Whole<'_>) -> Exact {
 
 /// The line of base or floor between boards, doors left out.
 fn base_line(whole: &Whole<'_>) -> Exact {
-    let doors = whole.frame.stoppers.iter().filter(|stopper| stopper.bottom.is_none());
-    let doors = doors.fold(Exact::ZERO, |total, stopper| total + (stopper.right - stopper.left));
+    let doors = whole.things.iter().filter(|thing| thing.heights().from == DEEP);
+    let doors = doors.fold(Exact::ZERO, |total, thing| total + thing.whole.x.size());
     let boards = whole.positions.iter().filter(|position| {
-        let foot = whole.boarding.foot.at(position.board_left);
+        let foot = whole.ground.boarding.foot.after(position.board_left);
         whole.members.iter().any(|member| member.position == Some(position.number) && member.outline[0].y == foot)
     });
     let boards = boards.fold(Exact::ZERO, |total, position| total + (position.right - position.left));
-    (whole.wall.length.exact() - doors - boards).max(Exact::ZERO)
+    (whole.ground.wall.length.exact() - doors - boards).max(Exact::ZERO)
 }
 
 /// Wall between foot and top, openings taken off, in square metres.
 fn field(whole: &Whole<'_>) -> f64 {
-    let length = whole.wall.length.exact();
-    let relief = whole.input.scheme.relief.map_or(Length::ZERO, Length::from);
-    let foot = whole.boarding.foot.raised(-relief);
-    let all = area(&foot, &whole.boarding.top, Exact::ZERO, length);
-    let openings = whole.frame.stoppers.iter().filter_map(|stopper| match stopper.source {
-        StopperSource::Opening(n) => whole.input.survey.openings.get(n),
-        StopperSource::KeepClear(_) => None,
+    let length = whole.ground.wall.length.exact();
+    let relief = whole.ground.input.scheme.relief.map_or(Length::ZERO, Length::from);
+    let foot = whole.ground.boarding.foot.raised(-relief);
+    let all = area(&foot, &whole.ground.boarding.top, Exact::ZERO, length);
+    let openings = whole.things.iter().filter_map(|thing| match thing.source {
+        Source::Opening(n) => whole.ground.input.survey.openings.get(n),
+        Source::KeepClear(_) => None,
     });
     let taken = openings.map(|opening| {
         let (left, right) = (opening.left.get().exact(), opening.right.get().exact());
         let middle = (left + right).half();
         let low = opening.bottom.map_or(foot.at(middle), |bottom| bottom.get().exact()).max(foot.at(middle));
-        let high = whole.boarding.top.at(middle).min(opening.top.get().exact());
+        let high = whole.ground.boarding.top.at(middle).min(opening.top.get().exact());
         (right - left).in_mm() * (high - low).in_mm().max(0.0) / 1e6
     });
     (all - taken.sum::<f64>()).max(0.0)
@@ -245,8 +253,8 @@ fn area(low: &Line, high: &Line, from: Exact, to: Exact) -> f64 {
 }
 
 fn base_face(whole: &Whole<'_>) -> f64 {
-    let Some(base) = whole.input.survey.base else { return 0.0 };
-    let doors = whole.frame.stoppers.iter().filter(|stopper| stopper.bottom.is_none());
-    let doors = doors.fold(Exact::ZERO, |total, stopper| total + (stopper.right - stopper.left));
-    (whole.wall.length.exact() - doors).in_mm().max(0.0) * base.height.get().in_mm() / 1e6
+    let Some(base) = whole.ground.input.survey.base else { return 0.0 };
+    let doors = whole.things.iter().filter(|thing| thing.heights().from == DEEP);
+    let doors = doors.fold(Exact::ZERO, |total, thing| total + thing.whole.x.size());
+    (whole.ground.wall.length.exact() - doors).in_mm().max(0.0) * base.height.get().in_mm() / 1e6
 }

@@ -9,7 +9,7 @@ mod fittings;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use fittings::{Agreed, BoxKind, KeepClear, KeepClearKind, Opening, OpeningKind, WallBox};
+pub use fittings::{Agreed, Apron, BoxKind, Head, HeadKind, KeepClear, KeepClearKind, Opening, OpeningKind, Stool, WallBox};
 
 use crate::quantity::{Physical, Within, kind};
 
@@ -62,15 +62,15 @@ pub struct Survey {
     pub right: End,
     /// Windows, doors, fireplaces and other openings.
     #[serde(default)]
-    #[schemars(title = "Openings", length(max = 12))]
+    #[schemars(title = "Openings", length(max = 40))]
     pub openings: Vec<Opening>,
     /// Switches, sockets and other boxes, each by the edges of its plate.
     #[serde(default)]
-    #[schemars(title = "Boxes", length(max = 24))]
+    #[schemars(title = "Boxes", length(max = 60))]
     pub boxes: Vec<WallBox>,
     /// Heaters, vents, detectors and other things that trim must stay away from.
     #[serde(default)]
-    #[schemars(title = "To be kept clear", length(max = 12))]
+    #[schemars(title = "To be kept clear", length(max = 40))]
     pub keep_clear: Vec<KeepClear>,
     /// The studs behind the plasterboard, where they were found.
     #[serde(default)]

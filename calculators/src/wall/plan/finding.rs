@@ -63,6 +63,24 @@ pub enum ConflictKind {
     Rail,
     /// A corner that was not measured.
     Corner,
+    /// Wall that stays without boards.
+    Bare,
+    /// A strip of wall too narrow for a rip.
+    Strip,
+    /// A bay narrower than the smallest, or a strip beside a thing.
+    NarrowBay,
+    /// A line that departs from what was measured: light over a rail, a wedge under a crown.
+    Line,
+    /// A board cut to a curve.
+    Curve,
+    /// An end that nothing carries or closes.
+    End,
+    /// A board that needs stock of its own.
+    Stock,
+    /// Pieces that no stick gives.
+    Stick,
+    /// A closed piece that is cut short by more than caulk hides.
+    Rounding,
 }
 
 /// One way to settle a conflict.
@@ -110,4 +128,8 @@ pub enum Action {
     Blocking,
     /// Move a board.
     MoveBoard,
+    /// Cover the light with a strip.
+    Cover,
+    /// Order other stock.
+    LongerStick,
 }

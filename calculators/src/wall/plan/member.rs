@@ -5,6 +5,7 @@ use serde::{Serialize, Serializer};
 
 use crate::catalogue::{Node, Shape, Shaped};
 use crate::quantity::{Amount, Exact, Length, Reading, kind};
+use crate::wall::geometry::Span;
 
 /// A point on the elevation: along from zero, up from the zero level.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,6 +59,8 @@ pub struct Member {
     pub notches: Vec<Notch>,
     /// A taper to be scribed along an edge where the wall leans.
     pub taper: Option<Exact>,
+    /// Long edges that are not square.
+    pub edges: LongEdges,
     /// Where it is joined, when it is longer than any stick.
     pub joints: Vec<Joint>,
     /// Where its single joint could stand as well: studs on which both parts fit a stick.
@@ -65,6 +68,26 @@ pub struct Member {
     pub joint_places: Vec<Length>,
     /// Where the studs behind it are, from zero.
     pub studs: Vec<Length>,
+}
+
+impl Member {
+    /// The stretch along the wall and the heights that its outline takes; none for a piece without one.
+    pub fn spans(&self) -> Option<(Span, Span)> {
+        let span = |of: fn(&Point) -> Exact| {
+            let places = || self.outline.iter().map(of);
+            places().min().zip(places().max()).map(|(from, to)| Span::new(from, to))
+        };
+        span(|point| point.x).zip(span(|point| point.y))
+    }
+}
+
+/// The bevels of a piece's long edges, from square; nothing where an edge is square.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct LongEdges {
+    /// Its left edge.
+    pub left: Option<Amount<kind::Angle>>,
+    /// Its right edge.
+    pub right: Option<Amount<kind::Angle>>,
 }
 
 /// What a piece of trim is.
@@ -87,6 +110,10 @@ pub enum MemberKind {
     HeadRail,
     /// The base, where it is new.
     Base,
+    /// A cap or ledge on the top rail, or its return to the wall.
+    Cap,
+    /// A piece of a mitred frame inside a bay.
+    Moulding,
 }
 
 /// How an end is cut.
@@ -112,6 +139,8 @@ pub enum CutKind {
     Rake,
     /// Two cuts that meet, because a line turns within the board.
     TwoCuts,
+    /// To a curve, by a template.
+    Curve,
     /// A scarf to the next piece.
     Scarf,
 }
@@ -144,4 +173,6 @@ pub struct Joint {
     pub angle: Amount<kind::Angle>,
     /// How far the two pieces lap along the rail.
     pub lap: Exact,
+    /// Where it is along the rail, from its left long point.
+    pub along: Length,
 }

@@ -34,6 +34,85 @@ pub struct Opening {
     #[serde(default)]
     #[schemars(title = "Clearance to trim")]
     pub clearance: Option<Clearance>,
+    /// The shape of its head; empty is level.
+    #[serde(default)]
+    #[schemars(title = "Head")]
+    pub head: Option<Head>,
+    /// The stool (window board) with its horns, where it reaches past the casing.
+    #[serde(default)]
+    #[schemars(title = "Stool")]
+    pub stool: Option<Stool>,
+    /// The apron under the stool, where it is narrower than the casing; boards may stand beside it.
+    #[serde(default)]
+    #[schemars(title = "Apron")]
+    pub apron: Option<Apron>,
+}
+
+/// The head of an opening that is not level.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Head")]
+pub struct Head {
+    /// Its shape.
+    #[schemars(title = "Kind")]
+    pub kind: HeadKind,
+    /// Where a curve begins on both sides; of a sloping head the height at its left side.
+    #[schemars(title = "Springing")]
+    pub springing: Height,
+    /// The height at the right side of a sloping head.
+    #[serde(default)]
+    #[schemars(title = "Right side")]
+    pub right: Option<Height>,
+}
+
+/// The shapes of a head.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum HeadKind {
+    /// Level.
+    #[default]
+    Level,
+    /// Half of a circle: it rises by half of the width.
+    Round,
+    /// Less than half of a circle.
+    Segmental,
+    /// Straight, higher at one side.
+    Sloping,
+}
+
+/// The stool of a window, past its casing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Stool")]
+pub struct Stool {
+    /// The end of its left horn.
+    #[schemars(title = "Left")]
+    pub left: Along,
+    /// The end of its right horn.
+    #[schemars(title = "Right")]
+    pub right: Along,
+    /// Its underside.
+    #[schemars(title = "Underside")]
+    pub bottom: Height,
+    /// Its upper side.
+    #[schemars(title = "Upper side")]
+    pub top: Height,
+}
+
+/// The apron under a stool.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Apron")]
+pub struct Apron {
+    /// Its left end.
+    #[schemars(title = "Left")]
+    pub left: Along,
+    /// Its right end.
+    #[schemars(title = "Right")]
+    pub right: Along,
+    /// Its upper edge, under the stool; its lower edge is the opening's underside.
+    #[schemars(title = "Upper edge")]
+    pub top: Height,
 }
 
 /// The kinds of openings.

@@ -1,17 +1,17 @@
 //! The ends of a wall and what its boards meet there: leans, thicker trim, corners.
 
-use super::{Scene, spans, way};
+use super::{Findings, rect, way};
 use crate::catalogue::Words;
 use crate::quantity::{Amount, Exact, Length, kind};
 use crate::wall::corners::square_edge_stands_off;
 use crate::wall::defaults::WIDEST_CAULK;
 use crate::wall::plan::{Action, Choice, Conflict, ConflictKind, Severity};
 use crate::wall::survey::{End, EndKind};
-pub(super) fn leans(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
-    let caulk = WIDEST_CAULK.in_units(scene.settled.units());
+pub(super) fn leans(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
+    let caulk = WIDEST_CAULK.in_units(scene.ground.settled.units());
     for member in scene.members.iter().filter(|member| member.taper.is_some()) {
         let taper = member.taper.unwrap_or(Exact::ZERO);
-        if taper < scene.settled.tape.step().exact() {
+        if taper < scene.ground.settled.tape.step().exact() {
             continue;
         }
         let scribe = way(Action::Scribe, Words::new("scribe a taper of {} along its outer edge").with(taper));
@@ -20,28 +20,26 @@ pub(super) fn leans(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
         } else {
             way(Action::Caulk, Words::new("leave it plumb and caulk the wedge of {}").with(taper))
         };
-        let (from, to) = spans(member);
-        let heights = || member.outline.iter().map(|point| point.y);
         found.push(Conflict {
             severity: Severity::Note,
             what: ConflictKind::Lean,
             said: Words::new("the end of the wall leans {} over the board {}; bays are set out on the length measured {} above the high floor point")
                 .with(taper)
                 .with(member.id.clone())
-                .with(scene.wall.length_at),
+                .with(scene.ground.wall.length_at),
             options: vec![option],
             members: vec![member.id.clone()],
             box_index: None,
-            place: [from, heights().min().unwrap_or(from), to, heights().max().unwrap_or(to)],
+            place: rect(member).sides(),
         });
     }
 }
 
 /// Boards that stand proud of, or back from, the base and the casings they meet.
-pub(super) fn projections(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
-    let board = scene.input.scheme.board_thickness.get();
-    let end = scene.wall.length.exact();
-    if let Some(base) = scene.input.survey.base.filter(|base| base.thickness.get() != board) {
+pub(super) fn projections(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
+    let board = scene.ground.input.scheme.board_thickness.get();
+    let end = scene.ground.wall.length.exact();
+    if let Some(base) = scene.ground.input.survey.base.filter(|base| base.thickness.get() != board) {
         let step = crate::wall::base_step::step(board, base.thickness.get());
         found.push(Conflict {
             severity: Severity::Note,
@@ -50,10 +48,10 @@ pub(super) fn projections(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
             options: vec![way(Action::Chamfer, step.remedy())],
             members: Vec::new(),
             box_index: None,
-            place: [Exact::ZERO, scene.wall.foot.at(Exact::ZERO), end, scene.wall.foot.at(end)],
+            place: [Exact::ZERO, scene.ground.wall.foot.at(Exact::ZERO), end, scene.ground.wall.foot.at(end)],
         });
     }
-    for opening in &scene.input.survey.openings {
+    for opening in &scene.ground.input.survey.openings {
         let Some(casing) = opening.casing_projection.map(Length::from).filter(|casing| *casing < board) else {
             continue;
         };
@@ -74,9 +72,9 @@ pub(super) fn projections(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
     }
 }
 
-pub(super) fn corners(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
-    let survey = &scene.input.survey;
-    for (end, at, name) in [(&survey.left, Exact::ZERO, "left"), (&survey.right, scene.wall.length.exact(), "right")] {
+pub(super) fn corners(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
+    let survey = &scene.ground.input.survey;
+    for (end, at, name) in [(&survey.left, Exact::ZERO, "left"), (&survey.right, scene.ground.wall.length.exact(), "right")] {
         let corner = matches!(
             end.kind,
             EndKind::InsideFirst | EndKind::InsideSecond | EndKind::OutsideLapping | EndKind::OutsideLapped
@@ -103,13 +101,13 @@ pub(super) fn corners(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
 
 /// An inside corner whose angle moves the first board by more than a tape shows: places count from a square corner.
 fn out_of_square_corner(
-    scene: &Scene<'_>,
+    scene: &Findings<'_>,
     end: &End,
     degrees: f64,
     (at, name): (Exact, &'static str),
     found: &mut Vec<Conflict>,
 ) {
-    let own = scene.input.scheme.board_thickness.get();
+    let own = scene.ground.input.scheme.board_thickness.get();
     let other = end.other_thickness.map_or(own, Length::from);
     let off = square_edge_stands_off(own, other, degrees);
     let open = Length::nearest_mm(own.in_mm() * libm::fabs(1.0 / libm::tan(degrees.to_radians())));

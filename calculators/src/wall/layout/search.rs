@@ -19,8 +19,10 @@ pub struct Ask {
     pub runs: Vec<Exact>,
     /// Width of a board.
     pub board: Length,
-    /// The bay that is wished for.
-    pub target: Exact,
+    /// The bay that is wished for; none where a number of boards is.
+    pub target: Option<Exact>,
+    /// Whether the boards of each run are counted in the totals; the others take the fewest boards that keep the spread.
+    pub counted: Vec<bool>,
     /// Narrowest bay where a run allows it.
     pub bay_min: Exact,
     /// Widest bay where a run allows it.
@@ -34,7 +36,7 @@ pub struct Choice {
     pub counts: Vec<usize>,
     /// The bay of each run.
     pub bays: Vec<Exact>,
-    /// Boards in all runs together.
+    /// Boards in all counted runs together.
     pub total: usize,
     /// Widest bay less narrowest.
     pub spread: Exact,
@@ -43,13 +45,13 @@ pub struct Choice {
 }
 
 impl Choice {
-    /// Distance of the mean bay from a wish.
-    pub fn off(&self, target: Exact) -> Exact {
-        (self.mean - target).size()
+    /// Distance of the mean bay from a wish; nothing where none was given.
+    pub fn off(&self, target: Option<Exact>) -> Exact {
+        target.map_or(Exact::ZERO, |target| (self.mean - target).size())
     }
 
     /// Spread and distance from the wish, one to one.
-    pub fn cost(&self, target: Exact) -> Exact {
+    pub fn cost(&self, target: Option<Exact>) -> Exact {
         self.spread + self.off(target)
     }
 }
@@ -70,14 +72,55 @@ pub fn evenest_by_total(ask: &Ask) -> Vec<Choice> {
     if fills.is_empty() || fills.iter().any(Vec::is_empty) {
         return Vec::new();
     }
-    let windows = least_windows(&fills);
+    let windows = least_windows(&fills, &ask.counted);
     windows.into_iter().filter_map(|(total, (low, high))| choose(&fills, ask, total, low, high)).collect()
+}
+
+/// The choices worth placing: those with the best lower bound of their score, at most `most` of them, the evenest of all among them.
+///
+/// With a wished number of boards that number is the first of them, and the others are its nearest neighbours; empty where it cannot be
+/// had. The second value is the totals that can be had, least and most.
+pub fn candidates(ask: &Ask, wished: Option<usize>, most: usize) -> (Vec<Choice>, Option<(usize, usize)>) {
+    let fills: Vec<Vec<Fill>> = (0..ask.runs.len()).map(|run| fills(ask, run)).collect();
+    if fills.is_empty() || fills.iter().any(Vec::is_empty) {
+        return (Vec::new(), None);
+    }
+    let windows = least_windows(&fills, &ask.counted);
+    let reach = windows.keys().next().copied().zip(windows.keys().next_back().copied());
+    let all = ask.runs.iter().fold(Exact::ZERO, |sum, run| sum + *run);
+    let runs = i64::try_from(ask.runs.len()).unwrap_or(i64::MAX);
+    let bound = |total: usize, (low, high): (Exact, Exact)| {
+        let boards = i64::try_from(total).unwrap_or(i64::MAX);
+        let mean = (all - ask.board.exact() * boards).over(boards + runs).unwrap_or(Exact::ZERO);
+        high - low + ask.target.map_or(Exact::ZERO, |target| (mean - target).size())
+    };
+    let mut totals: Vec<(usize, (Exact, Exact))> = windows.into_iter().collect();
+    let spread = |window: &(Exact, Exact)| window.1 - window.0;
+    match wished {
+        Some(wished) => {
+            totals.sort_by_key(|(total, window)| (total.abs_diff(wished), spread(window), *total));
+            if totals.first().is_none_or(|(total, _)| *total != wished) {
+                return (Vec::new(), reach);
+            }
+        }
+        None => {
+            totals.sort_by_key(|(total, window)| (bound(*total, *window), *total));
+            let evenest = (0..totals.len()).min_by_key(|at| (spread(&totals[*at].1), *at));
+            if let Some(at) = evenest.filter(|at| *at > 1) {
+                let even = totals.remove(at);
+                totals.insert(1, even);
+            }
+        }
+    }
+    totals.truncate(most);
+    let found = totals.into_iter().filter_map(|(total, (low, high))| choose(&fills, ask, total, low, high));
+    (found.collect(), reach)
 }
 
 /// The choices to offer: the nearest to the wish, then the evenest of all if it is another, then the next best.
 ///
 /// All have different totals. Deterministic: equal costs go to fewer boards.
-pub fn offered(mut choices: Vec<Choice>, target: Exact, most: usize) -> Vec<Choice> {
+pub fn offered(mut choices: Vec<Choice>, target: Option<Exact>, most: usize) -> Vec<Choice> {
     choices.sort_by_key(|choice| (choice.cost(target), choice.total));
     let evenest = choices.iter().enumerate().min_by_key(|(at, choice)| (choice.spread, *at)).map(|(at, _)| at);
     if let Some(at) = evenest.filter(|at| *at > 1) {
@@ -114,7 +157,7 @@ fn fills(ask: &Ask, run: usize) -> Vec<Fill> {
 }
 
 /// For each total, the narrowest window of bay widths in which it can be had.
-fn least_windows(fills: &[Vec<Fill>]) -> BTreeMap<usize, (Exact, Exact)> {
+fn least_windows(fills: &[Vec<Fill>], counted: &[bool]) -> BTreeMap<usize, (Exact, Exact)> {
     let mut sorted: Vec<Fill> = fills.iter().flatten().copied().collect();
     sorted.sort_by_key(|fill| (fill.bay, fill.run));
     let mut best: BTreeMap<usize, (Exact, Exact)> = BTreeMap::new();
@@ -128,16 +171,17 @@ fn least_windows(fills: &[Vec<Fill>]) -> BTreeMap<usize, (Exact, Exact)> {
         let (mut fewest, mut most) = (0, 0);
         let mut known: Option<(usize, usize)> = None;
         for fill in &sorted[start..] {
+            let counts = |boards: usize| if counted[fill.run] { boards } else { 0 };
             match &mut reach[fill.run] {
                 slot @ None => {
                     *slot = Some((fill.boards, fill.boards));
                     missing -= 1;
-                    fewest += fill.boards;
-                    most += fill.boards;
+                    fewest += counts(fill.boards);
+                    most += counts(fill.boards);
                 }
                 // Wider bays come later, so the count can only go down.
                 Some((few, _)) => {
-                    fewest -= *few - fill.boards;
+                    fewest -= counts(*few - fill.boards);
                     *few = fill.boards;
                 }
             }
@@ -169,11 +213,12 @@ fn choose(fills: &[Vec<Fill>], ask: &Ask, total: usize, low: Exact, high: Exact)
         .collect();
     let mut at = vec![0_usize; inside.len()];
     let boards = |at: &[usize]| -> Option<usize> {
-        inside.iter().zip(at).map(|(run, index)| run.get(*index).map(|fill| fill.boards)).sum()
+        let runs = inside.iter().zip(at).zip(&ask.counted);
+        runs.map(|((run, index), counted)| run.get(*index).map(|fill| if *counted { fill.boards } else { 0 })).sum()
     };
     while boards(&at)? < total {
         let next = (0..inside.len())
-            .filter(|run| at[*run] + 1 < inside[*run].len())
+            .filter(|run| ask.counted[*run] && at[*run] + 1 < inside[*run].len())
             .max_by_key(|run| (inside[*run][at[*run]].bay, std::cmp::Reverse(*run)))?;
         at[next] += 1;
     }
@@ -185,7 +230,7 @@ fn choose(fills: &[Vec<Fill>], ask: &Ask, total: usize, low: Exact, high: Exact)
     let count: i64 = picked.iter().map(|fill| i64::try_from(fill.boards + 1).unwrap_or(1)).sum();
     Some(Choice {
         counts: picked.iter().map(|fill| fill.boards).collect(),
-        total: picked.iter().map(|fill| fill.boards).sum(),
+        total,
         spread: *bays.iter().max()? - *bays.iter().min()?,
         mean: clear.over(count)?,
         bays,
@@ -207,7 +252,8 @@ mod tests {
         Ask {
             runs: vec![in8(232), in8(340), in8(243), in8(476), in8(337)],
             board: Length::sixty_fourths(160),
-            target: Length::inches(13).exact(),
+            target: Some(Length::inches(13).exact()),
+            counted: vec![true; 5],
             bay_min: Length::inches(7).exact(),
             bay_max: Length::inches(22).exact(),
         }
@@ -234,7 +280,8 @@ mod tests {
         let ask = Ask {
             runs: vec![mm(737), mm(1079), mm(771), mm(1511), mm(1069)],
             board: Length::mm(64),
-            target: mm(330),
+            target: Some(mm(330)),
+            counted: vec![true; 5],
             bay_min: mm(180),
             bay_max: mm(560),
         };
@@ -245,7 +292,7 @@ mod tests {
 
     #[test]
     fn a_run_too_short_for_the_limits_takes_what_comes_nearest() {
-        let ask = Ask { runs: vec![Length::inches(4).exact()], ..two_windows() };
+        let ask = Ask { runs: vec![Length::inches(4).exact()], counted: vec![true], ..two_windows() };
         assert_eq!(evenest_by_total(&ask)[0].counts, [0]);
         assert!(evenest_by_total(&Ask { runs: Vec::new(), ..ask }).is_empty());
     }
@@ -275,7 +322,7 @@ mod tests {
         #![proptest_config(ProptestConfig::with_cases(64))]
         #[test]
         fn the_sweep_finds_what_trying_everything_finds(eighths in prop::collection::vec(20_i64..700, 1..5)) {
-            let ask = Ask { runs: eighths.into_iter().map(in8).collect(), ..two_windows() };
+            let ask = Ask { counted: vec![true; eighths.len()], runs: eighths.into_iter().map(in8).collect(), ..two_windows() };
             let ours: BTreeMap<_, _> =
                 evenest_by_total(&ask).into_iter().map(|choice| (choice.total, choice.spread)).collect();
             prop_assert_eq!(ours, least_spread_by_hand(&ask));

@@ -1,26 +1,29 @@
 //! Plates and parts to be kept clear: what stands in whose way.
 
-use super::{Scene, applied, is_rail, spans, stands, way};
+use super::{Findings, applied, is_rail, rect, way};
 use crate::catalogue::Words;
 use crate::quantity::{Exact, Length};
 use crate::wall::defaults::RAIL_TO_PLATE;
-use crate::wall::frame::StopperSource;
+use crate::wall::geometry::{Rect, Span};
+use crate::wall::layout::{Taken, TakenBy, taken};
 use crate::wall::notch::{Meeting, meeting};
-use crate::wall::placing::{Taken, TakenBy};
 use crate::wall::plan::{Action, Choice, Conflict, ConflictKind, Severity, Standing};
 use crate::wall::plates::{PlateCase, choices};
-use crate::wall::survey::{Agreed, OpeningKind};
+use crate::wall::survey::{Agreed, WallBox};
+
 fn name(taken: &Taken) -> &'static str {
     match taken.what {
         TakenBy::Box(_) => "plate",
         TakenBy::KeepClear(_) => "part to be kept clear",
+        TakenBy::Opening(_) => "opening",
+        TakenBy::Step => "step",
     }
 }
 
 const fn box_index(taken: &Taken) -> Option<usize> {
     match taken.what {
         TakenBy::Box(n) => Some(n),
-        TakenBy::KeepClear(_) => None,
+        TakenBy::KeepClear(_) | TakenBy::Opening(_) | TakenBy::Step => None,
     }
 }
 
@@ -29,15 +32,19 @@ fn place_of(taken: &Taken) -> [Exact; 4] {
 }
 
 /// Plates in the runs: shifted clear within the leeway, or left with what can be done.
-pub(super) fn shifted_or_left(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
-    for run in scene.runs {
+pub(super) fn shifted_or_left(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
+    for run in scene.placed {
         let origin = run.filled.lefts();
         for (n, taken) in run.taken.iter().enumerate() {
             let (from, to) = taken.stretch();
             let hits = |left: &Exact| *left < to && from < *left + run.filled.board;
             let Some(at) = origin.iter().position(hits).or_else(|| run.lefts.iter().position(hits)) else { continue };
-            let number = scene.positions.iter().find(|position| position.left == run.lefts[at]).map_or(0, |p| p.number);
-            let members = scene.labels(number, taken.bottom, taken.top);
+            let number = scene
+                .positions
+                .iter()
+                .find(|position| position.why == Standing::Field && position.left == run.lefts[at])
+                .map_or(0, |position| position.number);
+            let members = scene.labels(number, taken.heights());
             if members.is_empty() {
                 continue;
             }
@@ -47,9 +54,9 @@ pub(super) fn shifted_or_left(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
                     plate: taken,
                     board: (run.lefts[at], run.lefts[at] + run.filled.board),
                     run: Some((&run.filled, at)),
-                    bay_limits: scene.bay_limits,
-                    material: scene.input.scheme.material,
-                    settled: scene.settled,
+                    bay_limits: scene.limits,
+                    material: scene.ground.input.scheme.material,
+                    settled: scene.ground.settled,
                 };
                 let said = Words::new("board {} at {} to {} meets the {} at {} to {}")
                     .with(number)
@@ -91,12 +98,12 @@ pub(super) fn shifted_or_left(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
 }
 
 /// Plates at boards that cannot move.
-pub(super) fn fixed_boards(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
-    let all = crate::wall::placing::taken(&scene.input.survey, scene.frame, scene.settled);
+pub(super) fn fixed_boards(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
+    let all = taken(scene.ground, scene.things);
     for position in scene.positions.iter().filter(|position| position.why != Standing::Field) {
-        for taken in &all {
+        for taken in all.iter().filter(|taken| taken.what != TakenBy::Step) {
             let (from, to) = taken.stretch();
-            let members = scene.labels(position.number, taken.bottom, taken.top);
+            let members = scene.labels(position.number, taken.heights());
             if position.right <= from || to <= position.left || members.is_empty() {
                 continue;
             }
@@ -104,9 +111,9 @@ pub(super) fn fixed_boards(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
                 plate: taken,
                 board: (position.left, position.right),
                 run: None,
-                bay_limits: scene.bay_limits,
-                material: scene.input.scheme.material,
-                settled: scene.settled,
+                bay_limits: scene.limits,
+                material: scene.ground.input.scheme.material,
+                settled: scene.ground.settled,
             };
             let said = match meeting((position.left, position.right), (taken.left, taken.right), Length::ZERO) {
                 Meeting::Clear(gap) => Words::new("board {}, which cannot move, leaves {} clear beside the {}")
@@ -128,21 +135,29 @@ pub(super) fn fixed_boards(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
     }
 }
 
-/// Boxes for which something was agreed: said again, so that it stands on the sheet.
-pub(super) fn agreed(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
-    for (n, plate) in scene.input.survey.boxes.iter().enumerate() {
-        let (left, right) = (plate.left.get().exact(), plate.right.get().exact());
-        let (bottom, top) = (plate.bottom.get().exact(), plate.top.get().exact());
-        let members: Vec<String> = scene
-            .positions
-            .iter()
-            .filter(|position| position.left < right && left < position.right)
-            .flat_map(|position| scene.labels(position.number, bottom, top))
+/// A plate, as a rectangle.
+fn plate_of(plate: &WallBox) -> Rect {
+    Rect::new(
+        Span::new(plate.left.get().exact(), plate.right.get().exact()),
+        Span::new(plate.bottom.get().exact(), plate.top.get().exact()),
+    )
+}
+
+/// Boxes for which something was agreed: said again, so that it stands on the sheet, or told as impossible.
+pub(super) fn agreed(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
+    for (n, plate) in scene.ground.input.survey.boxes.iter().enumerate() {
+        let place = plate_of(plate);
+        let field = scene.ground.field(place.x);
+        let pieces = || scene.members.iter().filter(|member| member.position.is_some());
+        let members: Vec<String> = pieces()
+            .filter(|member| rect(member).overlaps(place))
+            .map(|member| member.id.clone())
             .collect();
-        let notched = scene
-            .members
-            .iter()
-            .any(|member| member.notches.iter().any(|notch| notch.left < right && left < notch.right));
+        let carried = pieces().any(|member| rect(member).x.covers(place.x) && rect(member).y.covers(place.y.shared(field)));
+        let notched = pieces().any(|member| {
+            member.notches.iter().any(|notch| Span::new(notch.left, notch.right).overlaps(place.x))
+        });
+        let refused = |action, words| (Severity::Settle, Choice { action, allowed: false, applied: false, words });
         let (severity, option) = match plate.agreed {
             None => continue,
             Some(Agreed::MoveBox) => {
@@ -150,127 +165,82 @@ pub(super) fn agreed(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
                 (Severity::Note, applied(Action::MoveBox, words))
             }
             Some(Agreed::Leave) => (Severity::Note, applied(Action::Leave, Words::new("agreed to stay as it is"))),
-            Some(Agreed::WideBoard) => {
+            Some(Agreed::WideBoard) if carried || !place.y.overlaps(field) => {
                 let words = Words::new("one board carries the plate; the box is brought flush with its face");
                 (Severity::Note, applied(Action::WideBoard, words))
+            }
+            Some(Agreed::WideBoard) => {
+                refused(Action::WideBoard, Words::new("a wide board was agreed, but none can stand here over the whole plate"))
             }
             Some(Agreed::Notch) if notched || members.is_empty() => {
                 (Severity::Note, applied(Action::Notch, Words::new("the board is notched round the plate")))
             }
             Some(Agreed::Notch) => {
-                let words =
-                    Words::new("a notch was agreed, but would leave less than {} of wood").with(scene.settled.min_neck);
-                (Severity::Settle, Choice { action: Action::Notch, allowed: false, applied: false, words })
+                let words = Words::new("a notch was agreed, but it would leave less than {} of wood or be too long");
+                refused(Action::Notch, words.with(scene.ground.settled.min_neck))
             }
         };
         found.push(Conflict {
             severity,
             what: ConflictKind::Plate,
-            said: Words::new("plate at {} to {}").with(left).with(right),
+            said: Words::new("plate at {} to {}").with(place.x.from).with(place.x.to),
             options: vec![option],
             members,
             box_index: Some(n),
-            place: [left, bottom, right, top],
+            place: place.sides(),
         });
     }
 }
 
-pub(super) fn rails_and_plates(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
-    let near = RAIL_TO_PLATE.in_units(scene.settled.units());
-    for (n, plate) in scene.input.survey.boxes.iter().enumerate() {
+/// Rails that cross a plate, or run near one.
+pub(super) fn rails_and_plates(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
+    let near = RAIL_TO_PLATE.in_units(scene.units());
+    for (n, plate) in scene.ground.input.survey.boxes.iter().enumerate() {
         if matches!(plate.agreed, Some(Agreed::Leave | Agreed::MoveBox)) {
             continue;
         }
-        let (left, right) = (plate.left.get().exact(), plate.right.get().exact());
-        let (bottom, top) = (plate.bottom.get().exact(), plate.top.get().exact());
-        for rail in scene.members.iter().filter(|member| is_rail(member)) {
-            let (from, to) = spans(rail);
-            if to <= left || right <= from || !stands(rail, bottom - near, top + near) {
+        let place = plate_of(plate);
+        for run in scene.rails.runs.iter().filter(|run| run.x.overlaps(place.x)) {
+            let band = run.line.band(run.x.shared(place.x));
+            if !band.overlaps(place.y.grown(near)) {
                 continue;
             }
-            let crosses = stands(rail, bottom, top);
+            let Some(rail) = scene.members.iter().find(|member| {
+                is_rail(member) && member.kind == run.line.kind && rect(member).x.overlaps(place.x) && rect(member).y.overlaps(band)
+            }) else {
+                continue;
+            };
+            let crosses = band.overlaps(place.y);
             let said = if crosses {
-                Words::new("the rail {} crosses the plate at {}").with(rail.id.clone()).with(left)
+                Words::new("the rail {} crosses the plate at {}").with(rail.id.clone()).with(place.x.from)
             } else {
                 Words::new("the rail {} runs less than {} from the plate at {}")
                     .with(rail.id.clone())
                     .with(near)
-                    .with(left)
+                    .with(place.x.from)
             };
+            let carrying = place.y.size() + super::carrying_margin(scene) * 2;
+            let mut options = vec![way(Action::MoveRail, Words::new("move the rail clear of the plate"))];
+            if crosses && carrying <= rail.width {
+                options.push(way(
+                    Action::WideBoard,
+                    Words::new("let the rail carry the plate flat: move it so that {} of it lies round the plate").with(carrying),
+                ));
+            } else if crosses {
+                options.push(way(
+                    Action::WideBoard,
+                    Words::new("a rail at least {} wide carries the plate flat").with(carrying),
+                ));
+            }
+            options.push(way(Action::MoveBox, Words::new("an electrician moves the box")));
             found.push(Conflict {
                 severity: if crosses { Severity::Settle } else { Severity::Note },
                 what: ConflictKind::RailPlate,
                 said,
-                options: vec![
-                    way(Action::MoveRail, Words::new("move the rail clear of the plate")),
-                    way(Action::MoveBox, Words::new("an electrician moves the box")),
-                ],
+                options,
                 members: vec![rail.id.clone()],
                 box_index: Some(n),
-                place: [left, bottom, right, top],
-            });
-        }
-    }
-}
-
-/// Trim within a clearance, and clearances that nobody has read.
-pub(super) fn clearances(scene: &Scene<'_>, found: &mut Vec<Conflict>) {
-    let survey = &scene.input.survey;
-    let zones = survey.keep_clear.iter().enumerate().map(|(n, zone)| {
-        let framed = scene.frame.stoppers.iter().any(|stopper| stopper.source == StopperSource::KeepClear(n));
-        let edges = [zone.left.get(), zone.bottom.get(), zone.right.get(), zone.top.get()];
-        (edges, zone.clearance, framed)
-    });
-    let fires = survey.openings.iter().filter(|opening| opening.kind == OpeningKind::Fireplace).map(|opening| {
-        let bottom = opening.bottom.map_or(Length::ZERO, Length::from);
-        ([opening.left.get(), bottom, opening.right.get(), opening.top.get()], opening.clearance, true)
-    });
-    for (edges, clearance, framed) in zones.chain(fires) {
-        let place = edges.map(Length::exact);
-        let Some(clearance) = clearance.map(Length::from) else {
-            found.push(Conflict {
-                severity: Severity::Settle,
-                what: ConflictKind::ClearanceUnknown,
-                said: Words::new("nobody has read yet how far trim must stay from the part at {} to {}")
-                    .with(edges[0])
-                    .with(edges[2]),
-                options: vec![way(
-                    Action::Measure,
-                    Words::new("read the label or the local code, and write the clearance into the survey"),
-                )],
-                members: Vec::new(),
-                box_index: None,
-                place,
-            });
-            continue;
-        };
-        let (left, right) = (edges[0] - clearance, edges[2] + clearance);
-        let (bottom, top) = (edges[1] - clearance, edges[3] + clearance);
-        let inside: Vec<String> = scene
-            .members
-            .iter()
-            .filter(|member| framed || is_rail(member))
-            .filter(|member| {
-                let (from, to) = spans(member);
-                from < right.exact() && left.exact() < to && stands(member, bottom.exact(), top.exact())
-            })
-            .map(|member| member.id.clone())
-            .collect();
-        if !inside.is_empty() {
-            found.push(Conflict {
-                severity: Severity::Settle,
-                what: ConflictKind::Clearance,
-                said: Words::new("trim stands within {} of the part at {} to {}")
-                    .with(clearance)
-                    .with(edges[0])
-                    .with(edges[2]),
-                options: vec![way(
-                    Action::KeepOut,
-                    Words::new("keep trim out of the clearance; the label and the local code decide, not this plan"),
-                )],
-                members: inside,
-                box_index: None,
-                place,
+                place: place.sides(),
             });
         }
     }
