@@ -83,6 +83,8 @@ const fn what(kind: MemberKind) -> &'static str {
         MemberKind::SillRail => "sill rail",
         MemberKind::HeadRail => "head rail",
         MemberKind::Base => "base",
+        MemberKind::Cap => "cap",
+        MemberKind::Moulding => "moulding",
     }
 }
 
@@ -94,6 +96,7 @@ fn end_cut(cut: EndCut) -> String {
         CutKind::Bevel => format!("bevel {angle}"),
         CutKind::Rake => format!("rake {angle}"),
         CutKind::TwoCuts => format!("two cuts, {angle}"),
+        CutKind::Curve => "to the curve".to_owned(),
         CutKind::Scarf => format!("scarf {angle}"),
     }
 }

@@ -84,5 +84,7 @@ const fn action(action: Action) -> &'static str {
         Action::Measure => "Measure",
         Action::Blocking => "Fix blocking",
         Action::MoveBoard => "Move the board",
+        Action::Cover => "Cover it",
+        Action::LongerStick => "Order other stock",
     }
 }

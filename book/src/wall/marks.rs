@@ -102,6 +102,8 @@ fn standing(place: &Position) -> String {
         Standing::Opening => "tight to the opening",
         Standing::Pier => "alone between two openings",
         Standing::Nosing => "at the nosing",
+        Standing::Step => "tight to the step",
+        Standing::WideBoard => "carries a plate",
         Standing::Field => "field board",
     };
     if place.shifted == calculators::quantity::Exact::ZERO {

@@ -4,8 +4,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 
-use super::scheme::{BayWidth, BoardWidth};
 use super::layout::{Ask, Choice, evenest_by_total, offered};
+use super::scheme::{BayWidth, BoardWidth};
 use super::survey::WallLength;
 use crate::catalogue::works::{GEOMETRY, THIS_BOOK};
 use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};

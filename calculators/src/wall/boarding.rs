@@ -82,7 +82,8 @@ impl Boarding {
         let (passed, lines): (Vec<_>, Vec<_>) = lines.into_iter().partition(passed_over);
         let ends_under_rail = lines.iter().any(|line| line.kind == MemberKind::TopRail);
         let head = if ends_under_rail { top.below(section.width) } else { top.clone() };
-        let base = survey.base.filter(|base| base.work == BaseWork::New).map(|base| new_base(base, survey, wall, scheme));
+        let base =
+            survey.base.filter(|base| base.work == BaseWork::New).map(|base| new_base(base, survey, wall, scheme));
         Self { foot: wall.foot.raised(relief), top, head, rails: lines, base, between: passed }
     }
 }

@@ -110,9 +110,9 @@ impl FilledRun {
                     && self.worst_change(&lefts) <= limits.change
                     && self.bays(&lefts).iter().all(|bay| bay.is_positive());
                 // A board that was moved is clear of everything, of what was given up too: else it stays in the even layout.
-                let clear = trial.values().all(|left| {
-                    !taken.iter().any(|stretch| overlap((*left, *left + self.board), *stretch))
-                });
+                let clear = trial
+                    .values()
+                    .all(|left| !taken.iter().any(|stretch| overlap((*left, *left + self.board), *stretch)));
                 (in_limits && clear).then(|| ((left - origin[board]).size(), trial))
             });
             match ways.min_by_key(|(shift, _)| *shift) {

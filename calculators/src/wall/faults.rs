@@ -358,9 +358,8 @@ fn height_faults(input: &WallInput, wall: &Measured, faults: &mut Vec<Fault>) {
     }
     if let Some((rows, top)) = rails.rows.zip(top) {
         let rows = i64::from(rows);
-        let inner: Length = (1..rows)
-            .map(|k| rails.mid_section(usize::try_from(k - 1).unwrap_or(0), thickness).width)
-            .sum();
+        let inner: Length =
+            (1..rows).map(|k| rails.mid_section(usize::try_from(k - 1).unwrap_or(0), thickness).width).sum();
         let clear = top - base - width - inner;
         if clear < least * rows {
             let why = Words::new("rails of {} in all leave rows lower than {}").with(width + inner).with(least);

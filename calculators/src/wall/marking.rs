@@ -49,11 +49,7 @@ pub fn mark_lines(work: &MarkWork<'_>) -> Vec<MarkLine> {
         of(position).iter().any(|piece| piece.outline.last().is_some_and(|corner| corner.y == head))
     };
     let mut lines: Vec<Line<'_>> = vec![
-        Line {
-            name: Words::new("along the foot"),
-            height: boarding.foot.after(Exact::ZERO),
-            meets: Box::new(at_foot),
-        },
+        Line { name: Words::new("along the foot"), height: boarding.foot.after(Exact::ZERO), meets: Box::new(at_foot) },
         Line { name: Words::new("along the top"), height: boarding.head.after(Exact::ZERO), meets: Box::new(at_head) },
     ];
     for run in work.runs.iter().filter(|run| matches!(run.line.kind, MemberKind::SillRail | MemberKind::HeadRail)) {
@@ -63,11 +59,8 @@ pub fn mark_lines(work: &MarkWork<'_>) -> Vec<MarkLine> {
             let edge = if under { piece.outline.last() } else { piece.outline.first() };
             edge.is_some_and(|corner| corner.y == if under { band.from } else { band.to })
         };
-        let name = if under {
-            Words::new("under the sill from {} to {}")
-        } else {
-            Words::new("over the head from {} to {}")
-        };
+        let name =
+            if under { Words::new("under the sill from {} to {}") } else { Words::new("over the head from {} to {}") };
         lines.push(Line {
             name: name.with(tape.mark(run.x.from)).with(tape.mark(run.x.to)),
             height: if under { band.from } else { band.to },
@@ -171,7 +164,8 @@ pub fn cut_list(members: &[Member], positions: &[Position], wall: &Measured) -> 
         }
         for (edge, bevel) in [("left", member.edges.left), ("right", member.edges.right)] {
             if let Some(bevel) = bevel {
-                remarks.push(Words::new("bevel the {} edge {} off square, long point on the face").with(edge).with(bevel));
+                remarks
+                    .push(Words::new("bevel the {} edge {} off square, long point on the face").with(edge).with(bevel));
             }
         }
         if member.end.cut == super::plan::CutKind::Curve || member.start.cut == super::plan::CutKind::Curve {

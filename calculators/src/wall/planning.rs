@@ -109,9 +109,9 @@ impl<'a> Base<'a> {
         let board = self.ground.board();
         let heights: Vec<Span> = group.cells.iter().map(|cell| cell.heights).collect();
         let work = self.board_work();
-        looks(group.span).into_iter().any(|strip| {
-            work.rows(strip, &heights).iter().any(|row| board.exact() < row.height(strip.middle()))
-        })
+        looks(group.span)
+            .into_iter()
+            .any(|strip| work.rows(strip, &heights).iter().any(|row| board.exact() < row.height(strip.middle())))
     }
 
     /// The rows of a group as rectangles, at its middle.
@@ -127,11 +127,7 @@ impl<'a> Base<'a> {
 fn looks(span: Span) -> [Span; 3] {
     let hair = Length::um(1);
     let middle = span.middle();
-    [
-        Span::new(span.from, span.from + hair),
-        Span::new(middle, middle + hair),
-        Span::new(span.to - hair, span.to),
-    ]
+    [Span::new(span.from, span.from + hair), Span::new(middle, middle + hair), Span::new(span.to - hair, span.to)]
 }
 
 fn stud_centres(input: &WallInput, wall: &Measured) -> Vec<Length> {

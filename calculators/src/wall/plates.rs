@@ -2,8 +2,8 @@
 
 use super::clash::{FilledRun, Need};
 use super::defaults::{CUT_CLEARANCE, LONGEST_NOTCH, Settled};
-use super::notch::{Meeting, carrying_width, meeting};
 use super::layout::{Taken, TakenBy, limits};
+use super::notch::{Meeting, carrying_width, meeting};
 use super::plan::{Action, Choice};
 use super::scheme::Material;
 use crate::catalogue::Words;

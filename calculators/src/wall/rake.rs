@@ -66,10 +66,7 @@ impl Flight {
             height.exact().times(self.run.nm(), self.rise.nm()).map_or(Length::ZERO, |x| x.nearest(Length::from_nm(1)))
         };
         let level = over_landing - over_nosings;
-        (
-            self.first + along(level - self.start - self.riser),
-            self.last() + along(level + self.landing - self.top()),
-        )
+        (self.first + along(level - self.start - self.riser), self.last() + along(level + self.landing - self.top()))
     }
 
     /// The line that runs level over both landings and rakes between them, on a wall of this length.

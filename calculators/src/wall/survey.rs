@@ -9,7 +9,9 @@ mod fittings;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use fittings::{Agreed, Apron, BoxKind, Head, HeadKind, KeepClear, KeepClearKind, Opening, OpeningKind, Stool, WallBox};
+pub use fittings::{
+    Agreed, Apron, BoxKind, Head, HeadKind, KeepClear, KeepClearKind, Opening, OpeningKind, Stool, WallBox,
+};
 
 use crate::quantity::{Physical, Within, kind};
 

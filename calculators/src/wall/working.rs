@@ -27,8 +27,18 @@ pub fn bays(layout: &Layout, input: &WallInput) -> Vec<Step> {
                 .by("w - n")
                 .given("w", "widest bay", most)
                 .given("n", "narrowest bay", least)
-                .gives("d", "difference", layout.spread),
+                .gives("d", "difference", most - least),
         );
+        let built = || layout.bays.iter().map(|bay| bay.width);
+        if let (true, Some(least), Some(most)) = (layout.spread != most - least, built().min(), built().max()) {
+            steps.push(
+                Step::new("how much the bays differ as built")
+                    .by("w - n")
+                    .given("w", "widest bay", most)
+                    .given("n", "narrowest bay", least)
+                    .gives("d", "difference", layout.spread),
+            );
+        }
     }
     steps
 }

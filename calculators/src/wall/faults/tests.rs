@@ -22,28 +22,6 @@ fn check(changes: &[(&str, Value)], pointers: &[&str]) {
 }
 
 #[test]
-fn openings_above_each_other_are_asked_for_as_one_with_its_sides() {
-    let mut wall = practice_room::input(Wall::Windows, Units::Imperial);
-    let mut low = wall["survey"]["openings"][0].clone();
-    (low["left"], low["right"]) = (json!("40 in"), json!("80 in"));
-    (low["bottom"], low["top"]) = (json!("10 in"), json!("20 in"));
-    wall["survey"]["openings"].as_array_mut().expect("a list").push(low);
-    let found = plan(&serde_json::from_value(wall.clone()).expect("typed")).expect_err("one stands below the other");
-    assert_eq!(found.len(), 1);
-    assert_eq!(found[0].pointer, "/survey/openings/2");
-    // By hand: the window from 34 3/4 to 77 1/4 and 30 to 80 high, the vent from 40 to 80 and 10 to 20 high.
-    let why = found[0].why.in_units(Units::Imperial);
-    for side in ["34 3/4", "80 in", "10 in"] {
-        assert!(why.contains(side) && why.contains("as one opening"), "{why}");
-    }
-    let openings = wall["survey"]["openings"].as_array_mut().expect("a list");
-    openings.pop();
-    (openings[0]["left"], openings[0]["right"]) = (json!("34 3/4 in"), json!("80 in"));
-    (openings[0]["bottom"], openings[0]["top"]) = (json!("10 in"), json!("80 in"));
-    assert!(plan(&serde_json::from_value(wall).expect("typed")).is_ok(), "as told, it can be planned");
-}
-
-#[test]
 fn every_rule_names_its_field() {
     check(&[], &[]);
     check(&[("/survey/stations/2/at", json!("50 in"))], &["/survey/stations/2/at"]);
@@ -69,33 +47,6 @@ fn every_rule_names_its_field() {
     check(
         &[("/stock/sticks/0/length", json!("2 ft")), ("/stock/end_trim", json!("12 in"))],
         &["/stock/sticks/0/length"],
-    );
-}
-
-#[test]
-fn a_bay_that_cannot_exist_is_refused() {
-    // The longest run between fixed boards is 59-1/2; forty-eight fits, but no run of a narrow wall takes it.
-    check(
-        &[
-            ("/survey/lengths", json!([{ "height": "0 in", "length": "40 in" }])),
-            ("/survey/stations", json!([])),
-            ("/survey/openings", json!([])),
-            ("/survey/boxes", json!([])),
-            ("/scheme/target_bay", json!("48 in")),
-        ],
-        &["/scheme/target_bay"],
-    );
-    // Boards wider than the run between two corners.
-    check(
-        &[
-            ("/survey/lengths", json!([{ "height": "0 in", "length": "10 in" }])),
-            ("/survey/stations", json!([])),
-            ("/survey/openings", json!([])),
-            ("/survey/boxes", json!([])),
-            ("/survey/right", json!({ "kind": "inside-second" })),
-            ("/scheme/board_width", json!("6 in")),
-        ],
-        &["/scheme/board_width"],
     );
 }
 

@@ -14,7 +14,9 @@ pub(super) fn outside_the_wish(scene: &Findings<'_>, found: &mut Vec<Conflict>) 
     let foot = &scene.ground.boarding.foot;
     for group in scene.placed {
         let bays = group.bays();
-        let (Some(narrowest), Some(widest)) = (bays.iter().min().copied(), bays.iter().max().copied()) else { continue };
+        let (Some(narrowest), Some(widest)) = (bays.iter().min().copied(), bays.iter().max().copied()) else {
+            continue;
+        };
         let span = Span::new(group.filled.left, group.filled.right);
         let place = Rect::new(span, Span::new(foot.after(span.from), foot.after(span.from)));
         if narrowest < smallest {
@@ -78,11 +80,13 @@ pub(super) fn bare(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
         if !place.y.is_open() {
             continue;
         }
-        let said = Words::new("from {} to {} the wall stays bare from {} up to {}: no row there is higher than a board is wide")
-            .with(place.x.from)
-            .with(place.x.to)
-            .with(place.y.from)
-            .with(place.y.to);
+        let said = Words::new(
+            "from {} to {} the wall stays bare from {} up to {}: no row there is higher than a board is wide",
+        )
+        .with(place.x.from)
+        .with(place.x.to)
+        .with(place.y.from)
+        .with(place.y.to);
         let ways = vec![
             way(Action::Leave, Words::new("leave it bare, and show it to the client")),
             way(Action::MoveRail, Words::new("leave the short rail out there, where one makes the row too low")),
@@ -107,9 +111,8 @@ pub(super) fn strips(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
     for group in scene.strips.iter().filter(|group| caulk.exact() < group.span.size()) {
         for cell in &group.cells {
             let field = scene.ground.field(group.span);
-            let rails = scene.rails.runs.iter().filter(|run| {
-                run.line.kind != MemberKind::Base && run.x.overlaps(group.span)
-            });
+            let rails =
+                scene.rails.runs.iter().filter(|run| run.line.kind != MemberKind::Base && run.x.overlaps(group.span));
             let bands: Vec<Span> = rails.map(|run| run.line.band(group.span)).collect();
             for heights in crate::wall::geometry::left_free(cell.heights.shared(field), bands) {
                 let place = Rect::new(group.span, heights);

@@ -74,7 +74,9 @@ pub(super) fn projections(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
 
 pub(super) fn corners(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
     let survey = &scene.ground.input.survey;
-    for (end, at, name) in [(&survey.left, Exact::ZERO, "left"), (&survey.right, scene.ground.wall.length.exact(), "right")] {
+    for (end, at, name) in
+        [(&survey.left, Exact::ZERO, "left"), (&survey.right, scene.ground.wall.length.exact(), "right")]
+    {
         let corner = matches!(
             end.kind,
             EndKind::InsideFirst | EndKind::InsideSecond | EndKind::OutsideLapping | EndKind::OutsideLapped

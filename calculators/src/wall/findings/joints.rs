@@ -59,7 +59,9 @@ fn why_no_joint(scene: &Findings<'_>, rail: &Member) -> Words {
     if rail.studs.is_empty() {
         Words::new("{} is {} long, the longest stick gives {}, and no stud stands behind it")
     } else if rail.studs.iter().all(near) {
-        Words::new("{} is {} long, the longest stick gives {}, and every stud behind it is too near an opening for a joint")
+        Words::new(
+            "{} is {} long, the longest stick gives {}, and every stud behind it is too near an opening for a joint",
+        )
     } else {
         Words::new("{} is {} long, the longest stick gives {}, and no stud stands where both parts would fit a stick")
     }
@@ -103,7 +105,8 @@ pub(super) fn without_a_stick(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
         return;
     }
     let said = Words::new("{} pieces have no stick that they can be cut from").with(missing.len());
-    let longest = scene.members.iter().filter(|member| missing.contains(&member.id)).map(|member| member.length.shown());
+    let longest =
+        scene.members.iter().filter(|member| missing.contains(&member.id)).map(|member| member.length.shown());
     let longest = longest.max().unwrap_or(Length::ZERO);
     let order = way(Action::LongerStick, Words::new("add sticks that give {} to the stock").with(longest));
     let places = scene.members.iter().filter(|member| missing.contains(&member.id)).map(rect);
@@ -121,7 +124,15 @@ pub(super) fn rounded_down(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
             continue;
         }
         let said = Words::new("{} is cut {} short of its place, so that it goes in").with(member.id.clone()).with(left);
-        let finer = way(Action::Caulk, Words::new("shim it to the middle and caulk both ends, or set the saw finer by hand"));
-        found.push(told(Severity::Note, ConflictKind::Rounding, said, vec![finer], vec![member.id.clone()], rect(member)));
+        let finer =
+            way(Action::Caulk, Words::new("shim it to the middle and caulk both ends, or set the saw finer by hand"));
+        found.push(told(
+            Severity::Note,
+            ConflictKind::Rounding,
+            said,
+            vec![finer],
+            vec![member.id.clone()],
+            rect(member),
+        ));
     }
 }

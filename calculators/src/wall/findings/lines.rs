@@ -26,7 +26,8 @@ pub(super) fn turns(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
                 .with(member.id.clone())
                 .with(member.first_edge)
                 .with(member.second_edge);
-            let template = Words::new("make a template of the curve; cut to the longer edge, scribe, and saw on the waste side");
+            let template =
+                Words::new("make a template of the curve; cut to the longer edge, scribe, and saw on the waste side");
             let ways = vec![way(Action::Scribe, template)];
             found.push(told(Severity::Note, ConflictKind::Curve, said, ways, vec![member.id.clone()], rect(member)));
         }
@@ -51,14 +52,17 @@ pub(super) fn departures(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
         let height = line.at(at.exact());
         let place = Rect::new(x, Span::new(height, height + light));
         let said = if level {
-            Words::new("the rail {} is level under a ceiling or crown that is not: at {} a wedge of {} is open above it")
+            Words::new(
+                "the rail {} is level under a ceiling or crown that is not: at {} a wedge of {} is open above it",
+            )
         } else {
             Words::new("the ceiling rises over the straight rail {}: at {} light of {} is seen above it")
         };
         let said = said.with(member.id.clone()).with(at).with(light);
         let strip = Words::new("cover it with a thin strip along the ceiling");
-        let scribe = Words::new("scribe the rail's top edge to the ceiling from stock {} wider; its lower edge stays straight")
-            .with(light);
+        let scribe =
+            Words::new("scribe the rail's top edge to the ceiling from stock {} wider; its lower edge stays straight")
+                .with(light);
         let mut ways = vec![way(Action::Cover, strip), way(Action::Scribe, scribe)];
         if rails.over_light == OverLight::Scribed {
             ways.reverse();

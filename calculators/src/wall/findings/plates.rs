@@ -149,14 +149,12 @@ pub(super) fn agreed(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
         let place = plate_of(plate);
         let field = scene.ground.field(place.x);
         let pieces = || scene.members.iter().filter(|member| member.position.is_some());
-        let members: Vec<String> = pieces()
-            .filter(|member| rect(member).overlaps(place))
-            .map(|member| member.id.clone())
-            .collect();
-        let carried = pieces().any(|member| rect(member).x.covers(place.x) && rect(member).y.covers(place.y.shared(field)));
-        let notched = pieces().any(|member| {
-            member.notches.iter().any(|notch| Span::new(notch.left, notch.right).overlaps(place.x))
-        });
+        let members: Vec<String> =
+            pieces().filter(|member| rect(member).overlaps(place)).map(|member| member.id.clone()).collect();
+        let carried =
+            pieces().any(|member| rect(member).x.covers(place.x) && rect(member).y.covers(place.y.shared(field)));
+        let notched = pieces()
+            .any(|member| member.notches.iter().any(|notch| Span::new(notch.left, notch.right).overlaps(place.x)));
         let refused = |action, words| (Severity::Settle, Choice { action, allowed: false, applied: false, words });
         let (severity, option) = match plate.agreed {
             None => continue,
@@ -169,9 +167,10 @@ pub(super) fn agreed(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
                 let words = Words::new("one board carries the plate; the box is brought flush with its face");
                 (Severity::Note, applied(Action::WideBoard, words))
             }
-            Some(Agreed::WideBoard) => {
-                refused(Action::WideBoard, Words::new("a wide board was agreed, but none can stand here over the whole plate"))
-            }
+            Some(Agreed::WideBoard) => refused(
+                Action::WideBoard,
+                Words::new("a wide board was agreed, but none can stand here over the whole plate"),
+            ),
             Some(Agreed::Notch) if notched || members.is_empty() => {
                 (Severity::Note, applied(Action::Notch, Words::new("the board is notched round the plate")))
             }
@@ -206,7 +205,10 @@ pub(super) fn rails_and_plates(scene: &Findings<'_>, found: &mut Vec<Conflict>) 
                 continue;
             }
             let Some(rail) = scene.members.iter().find(|member| {
-                is_rail(member) && member.kind == run.line.kind && rect(member).x.overlaps(place.x) && rect(member).y.overlaps(band)
+                is_rail(member)
+                    && member.kind == run.line.kind
+                    && rect(member).x.overlaps(place.x)
+                    && rect(member).y.overlaps(band)
             }) else {
                 continue;
             };
@@ -224,7 +226,8 @@ pub(super) fn rails_and_plates(scene: &Findings<'_>, found: &mut Vec<Conflict>) 
             if crosses && carrying <= rail.width {
                 options.push(way(
                     Action::WideBoard,
-                    Words::new("let the rail carry the plate flat: move it so that {} of it lies round the plate").with(carrying),
+                    Words::new("let the rail carry the plate flat: move it so that {} of it lies round the plate")
+                        .with(carrying),
                 ));
             } else if crosses {
                 options.push(way(

@@ -43,7 +43,14 @@ pub(super) fn clearances(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
             .with(thing.own.x.from)
             .with(thing.own.x.to);
         let keep = Words::new("keep trim out of the clearance; the label and the local code decide, not this plan");
-        found.push(told(Severity::Settle, ConflictKind::Clearance, said, vec![way(Action::KeepOut, keep)], inside, place));
+        found.push(told(
+            Severity::Settle,
+            ConflictKind::Clearance,
+            said,
+            vec![way(Action::KeepOut, keep)],
+            inside,
+            place,
+        ));
     }
 }
 
@@ -91,9 +98,10 @@ pub(super) fn ends_in_the_air(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
             continue;
         }
         let which = if ends[0] { "foot" } else { "head" };
-        let said = Words::new("the {} of board {} ends on a clearance line or in the air: nothing carries or closes it there")
-            .with(which)
-            .with(member.id.clone());
+        let said =
+            Words::new("the {} of board {} ends on a clearance line or in the air: nothing carries or closes it there")
+                .with(which)
+                .with(member.id.clone());
         found.push(in_the_air(said, member));
     }
     for run in &scene.rails.runs {
@@ -107,12 +115,15 @@ pub(super) fn ends_in_the_air(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
             if !open || run.line.kind == MemberKind::Base || flush(scene, at, run.line.band(run.x)) {
                 continue;
             }
-            let Some(member) = scene.members.iter().find(|member| {
-                member.kind == run.line.kind && (rect(member).x.from == at || rect(member).x.to == at)
-            }) else {
+            let Some(member) = scene
+                .members
+                .iter()
+                .find(|member| member.kind == run.line.kind && (rect(member).x.from == at || rect(member).x.to == at))
+            else {
                 continue;
             };
-            let said = Words::new("the rail {} ends at {} with nothing that closes its end").with(member.id.clone()).with(at);
+            let said =
+                Words::new("the rail {} ends at {} with nothing that closes its end").with(member.id.clone()).with(at);
             found.push(in_the_air(said, member));
         }
     }

@@ -208,8 +208,7 @@ impl Line {
         };
         let better = |at: Length, right: bool| {
             let at = at.exact();
-            let (one, two) =
-                if right { (self.after(at), other.after(at)) } else { (self.at(at), other.at(at)) };
+            let (one, two) = if right { (self.after(at), other.after(at)) } else { (self.at(at), other.at(at)) };
             if higher { one.max(two) } else { one.min(two) }.nearest(nm)
         };
         let mut points = Vec::with_capacity(places.len() * 2);
@@ -286,10 +285,10 @@ mod tests {
         assert_eq!(y, Length::mm(-100));
         assert_eq!(bottom.points()[2].1, Length::mm(175));
         // At a step both edges step at one place.
-        assert_eq!(mm(&[(0, 900), (500, 900), (500, 600), (900, 600)]).below(Length::mm(90)).points()[1..3], [
-            (Length::mm(500), Length::mm(810)),
-            (Length::mm(500), Length::mm(510)),
-        ]);
+        assert_eq!(
+            mm(&[(0, 900), (500, 900), (500, 600), (900, 600)]).below(Length::mm(90)).points()[1..3],
+            [(Length::mm(500), Length::mm(810)), (Length::mm(500), Length::mm(510)),]
+        );
     }
 
     #[test]
@@ -312,7 +311,7 @@ mod tests {
     fn a_slope_goes_on_past_the_end() {
         // By hand: 36 up in 96 is 3 in 8; 8 further on it is 3 higher.
         let line = mm(&[(0, 42), (96, 78)]).drawn_out(Length::mm(8), Length::mm(8));
-        assert_eq!(line.points()[2], (Length::mm(104), Length::mm(81)));
+        assert_eq!(line.points()[3], (Length::mm(104), Length::mm(81)));
         assert_eq!(line.points()[0], (Length::mm(-8), Length::mm(39)));
     }
 }

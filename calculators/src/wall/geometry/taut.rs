@@ -138,7 +138,8 @@ mod tests {
         let hump = tight(&[(0, 1568), (60, 1573), (120, 1568)]);
         assert_eq!(hump.line.points(), in16(&[(0, 1568), (120, 1568)]));
         let whole = Span::new(Exact::ZERO, Length::inches(120).exact());
-        let light = most_light(&in16(&[(0, 1568), (60, 1573), (120, 1568)]), &hump.line, whole, Length::sixty_fourths(12));
+        let light =
+            most_light(&in16(&[(0, 1568), (60, 1573), (120, 1568)]), &hump.line, whole, Length::sixty_fourths(12));
         assert_eq!(light, Some((Length::inches(60), Length::sixty_fourths(20).exact())));
     }
 

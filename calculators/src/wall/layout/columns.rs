@@ -64,7 +64,8 @@ pub fn columns(ground: &Ground<'_>, things: &[Thing]) -> Vec<Column> {
         }
         for side in sides {
             let free = Some(side.hand);
-            let mut column = Column::tight(strip(side.at, side.hand, ground.board()), Standing::Opening, side.things, free);
+            let mut column =
+                Column::tight(strip(side.at, side.hand, ground.board()), Standing::Opening, side.things, free);
             column.within = own_row(ground, things, &column.things);
             found.push(column);
         }

@@ -179,7 +179,8 @@ pub(super) fn above_each_other(
     one: usize,
     other: usize,
 ) -> bool {
-    let (low, high) = if things[one].heights().from < things[other].heights().from { (one, other) } else { (other, one) };
+    let (low, high) =
+        if things[one].heights().from < things[other].heights().from { (one, other) } else { (other, one) };
     let across = things[low].whole.x.shared(things[high].whole.x);
     let share = shared_heights(ground, &things[low], &things[high], across);
     if !across.is_open() || FREE_SIDE.in_units(ground.settled.units()).exact() <= share.size() {

@@ -176,8 +176,7 @@ fn of_opening(n: usize, opening: &Opening, ground: &Ground<'_>) -> Option<Thing>
     let top = opening.top.get().exact();
     let given = opening.clearance.map_or(Length::ZERO, Length::from);
     let set_back = opening.casing_projection.is_none() && ground.input.scheme.arris == Arris::SetBack;
-    let clearance =
-        if set_back && given == Length::ZERO { SET_BACK.in_units(ground.settled.units()) } else { given };
+    let clearance = if set_back && given == Length::ZERO { SET_BACK.in_units(ground.settled.units()) } else { given };
     let apron = opening.apron.map(|apron| {
         Rect::new(
             Span::new(apron.left.get().exact(), apron.right.get().exact()),

@@ -60,7 +60,11 @@ impl<'a> BoardWork<'a> {
         let mut across: Vec<Barrier<'a>> = things_across(self.things, strip).collect();
         for (n, run) in self.rails.iter().enumerate().filter(|(_, run)| run.x.overlaps(strip)) {
             if run.line.kind != MemberKind::Base {
-                across.push(Barrier { low: Side::Line(&run.line.bottom), high: Side::Line(&run.line.top), met: Met::Rail(n) });
+                across.push(Barrier {
+                    low: Side::Line(&run.line.bottom),
+                    high: Side::Line(&run.line.top),
+                    met: Met::Rail(n),
+                });
             }
         }
         let bare = self.bare.iter().filter(|bare| bare.x.overlaps(strip));
@@ -216,7 +220,11 @@ fn turns_within(edge: &Side<'_>, met: Met, strip: Span, work: &BoardWork<'_>) ->
             // The bottom edge turns a little beside the top edge; a board under it meets the bottom one.
             let run = &work.rails[n];
             let under = std::ptr::eq(*line, &raw const run.line.bottom);
-            let turns = if under { turned_bottom(&run.line.top, &run.line.bottom, &run.line.turns) } else { run.line.turns.clone() };
+            let turns = if under {
+                turned_bottom(&run.line.top, &run.line.bottom, &run.line.turns)
+            } else {
+                run.line.turns.clone()
+            };
             turns.iter().any(inside)
         }
         (Side::Line(line), Met::Head) => {

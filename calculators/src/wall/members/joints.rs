@@ -34,8 +34,7 @@ pub(super) fn joints(member: &Member, work: &JointWork<'_>, joined: &mut Vec<Len
     };
     // As few as the sticks allow comes first, then staggered.
     let fewest = divided(&all);
-    let apart = divided(&staggered)
-        .filter(|apart| fewest.as_ref().is_none_or(|fewest| apart.len() <= fewest.len()));
+    let apart = divided(&staggered).filter(|apart| fewest.as_ref().is_none_or(|fewest| apart.len() <= fewest.len()));
     let made = apart.or(fewest).unwrap_or_default();
     joined.extend(made.iter().copied());
     let places = if made.len() == 1 {

@@ -21,19 +21,19 @@ pub fn rail_members(ground: &Ground<'_>, runs: &RailRuns, studs: &[Length]) -> V
     for run in &runs.runs {
         let tops = run.line.top.vertices(run.x);
         let bottoms = run.line.bottom.vertices(run.x);
-        let mut corners = vec![(Point { x: run.x.from, y: run.line.bottom.after(run.x.from) }, Point {
-            x: run.x.from,
-            y: run.line.top.after(run.x.from),
-        })];
+        let mut corners = vec![(
+            Point { x: run.x.from, y: run.line.bottom.after(run.x.from) },
+            Point { x: run.x.from, y: run.line.top.after(run.x.from) },
+        )];
         // The bottom edge turns beside the top edge; they go together in order.
         corners.extend(tops.iter().enumerate().map(|(n, top)| {
             let below = Point { x: top.x, y: run.line.bottom.at(top.x) };
             (if tops.len() == bottoms.len() { bottoms[n] } else { below }, *top)
         }));
-        corners.push((Point { x: run.x.to, y: run.line.bottom.at(run.x.to) }, Point {
-            x: run.x.to,
-            y: run.line.top.at(run.x.to),
-        }));
+        corners.push((
+            Point { x: run.x.to, y: run.line.bottom.at(run.x.to) },
+            Point { x: run.x.to, y: run.line.top.at(run.x.to) },
+        ));
         for (n, pair) in corners.windows(2).enumerate() {
             let number = found.iter().filter(|(member, _)| member.kind == run.line.kind).count() + 1;
             let id = format!("{}-{}-{number}", ground.input.survey.name, word(run.line.kind));
@@ -107,21 +107,18 @@ fn wall_closes(ground: &Ground<'_>, end: Option<RailEnd>, which: usize) -> bool 
     let survey = &ground.input.survey;
     let kind = if which == 0 { survey.left.kind } else { survey.right.kind };
     end == Some(RailEnd::Wall)
-        && matches!(
-            kind,
-            EndKind::InsideFirst | EndKind::InsideSecond | EndKind::CasingBay | EndKind::CasingBoard
-        )
+        && matches!(kind, EndKind::InsideFirst | EndKind::InsideSecond | EndKind::CasingBay | EndKind::CasingBoard)
 }
 
-/// What the saw is set to. Closed at both ends a rail is never over, less the room asked for at its ends; with a mitre the long point
-/// goes to the nearest stop; with a free end the tape is near enough.
+/// What the saw is set to. Closed at both ends a rail is never over, less the room asked for at its ends; with a mitre round an outside
+/// corner the long point goes to the nearest stop; with an end that yields the tape is near enough.
 fn cut_length(ground: &Ground<'_>, length: Exact, closed: [bool; 2], ends: [Option<RailEnd>; 2]) -> Reading {
     let (tape, saw) = (ground.settled.tape, ground.settled.saw_tape);
     if closed == [true, true] {
         let gap = ground.input.scheme.rails.end_gap.map_or(Length::ZERO, Length::from);
         return saw.short(length - gap * 2);
     }
-    if ends.contains(&None) || mitred(ground, ends) { saw.mark(length) } else { tape.mark(length) }
+    if mitred(ground, ends) { saw.mark(length) } else { tape.mark(length) }
 }
 
 fn mitred(ground: &Ground<'_>, ends: [Option<RailEnd>; 2]) -> bool {
@@ -146,14 +143,7 @@ pub(super) fn lengths(outline: &[Point], degrees: f64) -> (Exact, Exact, Exact) 
     (nm(length), nm(ends[2] - ends[3]), nm(ends[1] - ends[0]))
 }
 
-fn end_cut(
-    ground: &Ground<'_>,
-    run: &RailRun,
-    at: Exact,
-    degrees: f64,
-    end: Option<RailEnd>,
-    which: usize,
-) -> EndCut {
+fn end_cut(ground: &Ground<'_>, run: &RailRun, at: Exact, degrees: f64, end: Option<RailEnd>, which: usize) -> EndCut {
     let cut = |cut, degrees: f64| EndCut { cut, saw: Amount::of(degrees) };
     let survey = &ground.input.survey;
     match end {

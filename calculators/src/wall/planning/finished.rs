@@ -44,7 +44,13 @@ pub(super) fn layout(base: &Base<'_>, offer: Offer, rank: usize) -> Layout {
     notch(&mut members[..boards], base);
     choose_joints(&mut members, &ends, &input.stock, settled);
     let offsets = offsets(ground, &members);
-    let marks = mark_lines(&MarkWork { ground, things: &base.things, positions: &positions, members: &members, runs: &runs.runs });
+    let marks = mark_lines(&MarkWork {
+        ground,
+        things: &base.things,
+        positions: &positions,
+        members: &members,
+        runs: &runs.runs,
+    });
     let pieces = pieces(&members, &ends, settled);
     let sticks = stick_plans(&pieces, &input.stock, settled);
     let found = findings(&Findings {
@@ -127,7 +133,9 @@ fn positions(base: &Base<'_>, groups: &[PlacedGroup], work: &BoardWork<'_>) -> V
             !work.pieces(strip, &placed.within).is_empty()
         })
         .collect();
-    all.sort_by_key(|placed| (placed.position.left, placed.within.first().map(|heights| heights.from), placed.position.right));
+    all.sort_by_key(|placed| {
+        (placed.position.left, placed.within.first().map(|heights| heights.from), placed.position.right)
+    });
     for (n, placed) in all.iter_mut().enumerate() {
         placed.position.number = n + 1;
     }
@@ -138,9 +146,10 @@ fn positions(base: &Base<'_>, groups: &[PlacedGroup], work: &BoardWork<'_>) -> V
 fn on_foot(base: &Base<'_>, positions: &[Position], members: &[Member]) -> usize {
     let foot = &base.ground.boarding.foot;
     let stands = |position: &&Position| {
-        members.iter().filter(|member| member.position == Some(position.number)).any(|member| {
-            member.outline.first().is_some_and(|corner| corner.y == foot.after(position.board_left))
-        })
+        members
+            .iter()
+            .filter(|member| member.position == Some(position.number))
+            .any(|member| member.outline.first().is_some_and(|corner| corner.y == foot.after(position.board_left)))
     };
     positions.iter().filter(stands).count()
 }
@@ -148,7 +157,9 @@ fn on_foot(base: &Base<'_>, positions: &[Position], members: &[Member]) -> usize
 /// The groups with their boards, from left to right.
 fn shared_runs(base: &Base<'_>, placed: &[PlacedGroup]) -> Vec<Run> {
     let beside = |span: Span| {
-        base.things.iter().position(|thing| thing.wide && thing.whole.x.from <= span.from && span.to <= thing.whole.x.to)
+        base.things
+            .iter()
+            .position(|thing| thing.wide && thing.whole.x.from <= span.from && span.to <= thing.whole.x.to)
     };
     let mut runs: Vec<Run> = base
         .boarded
@@ -202,7 +213,8 @@ fn notch(members: &mut [Member], base: &Base<'_>) {
                 continue;
             }
             let long = heights.grown(clearance);
-            let Meeting::Edge { neck, from_right, .. } = meeting((board.from, board.to), (across.from, across.to), clearance)
+            let Meeting::Edge { neck, from_right, .. } =
+                meeting((board.from, board.to), (across.from, across.to), clearance)
             else {
                 continue;
             };
@@ -224,4 +236,3 @@ fn notch(members: &mut [Member], base: &Base<'_>) {
         }
     }
 }
-

@@ -5,7 +5,7 @@ use crate::catalogue::{Fault, Words};
 use crate::quantity::{Exact, Length};
 use crate::wall::defaults::{PLATE_PENALTY, SMALLEST_BAY};
 use crate::wall::geometry::{DEEP, HIGH};
-use crate::wall::layout::{Ask, Choice, PlacedGroup, candidates, place, taken};
+use crate::wall::layout::{Ask, Choice, Ground, PlacedGroup, candidates, place, taken};
 use crate::wall::plan::{Score, ScoreTerm};
 
 /// How many of the best choices are tried against the plates before the offer is made.
@@ -33,23 +33,11 @@ pub(super) struct Offer {
 /// A number of boards that the wall cannot have.
 pub(super) fn ranked(base: &Base<'_>) -> Result<Vec<Offer>, Vec<Fault>> {
     let scheme = &base.ground.input.scheme;
-    let fixed = base.columns.iter().filter(|column| column.reach.first().is_some_and(|reach| reach.from == DEEP)).count();
     let asked = scheme.boards.map(|boards| usize::try_from(boards.get()).unwrap_or(usize::MAX));
-    let ask = ask(base, asked.is_some());
-    let (wished, choices) = match asked {
-        None => (None, if ask.runs.is_empty() { vec![nothing()] } else { candidates(&ask, None, TRIED).0 }),
-        Some(asked) => {
-            let wished = asked.checked_sub(fixed);
-            let (choices, reach) = match wished {
-                _ if ask.runs.is_empty() => (vec![nothing()], Some((0, 0))),
-                wished => candidates(&ask, wished.or(Some(0)), OFFERED + 1),
-            };
-            if wished.is_none() || choices.first().map(|choice| choice.total) != wished {
-                return Err(impossible_count(base, asked, fixed, reach.unwrap_or((0, 0))));
-            }
-            (wished, choices)
-        }
-    };
+    let (ask, wished, choices) = choices(base, asked);
+    if let (Some(asked), true) = (asked, choices.is_empty()) {
+        return Err(impossible_count(base, asked));
+    }
     let takes_places = taken(base.ground, &base.things);
     let mut offers: Vec<Offer> = choices
         .into_iter()
@@ -107,13 +95,48 @@ fn ask(base: &Base<'_>, counted: bool) -> Ask {
     }
 }
 
-fn impossible_count(base: &Base<'_>, asked: usize, fixed: usize, (least, most): (usize, usize)) -> Vec<Fault> {
-    let can = if asked < fixed + least { fixed + least } else { fixed + most };
-    let why = Words::new("{} boards stand fixed along the foot at ends and things; with the others from {} to {} can be had")
-        .with(fixed)
-        .with(fixed + least)
-        .with(fixed + most);
-    let _ = base;
+/// What is searched for, the boards that are left for the groups where a number was asked for, and the choices; none where that number
+/// cannot be had.
+fn choices(base: &Base<'_>, asked: Option<usize>) -> (Ask, Option<usize>, Vec<Choice>) {
+    let ask = ask(base, asked.is_some());
+    let Some(asked) = asked else {
+        let choices = if ask.runs.is_empty() { vec![nothing()] } else { candidates(&ask, None, TRIED).0 };
+        return (ask, None, choices);
+    };
+    let wished = asked.checked_sub(fixed_on_foot(base));
+    let choices = match wished {
+        None => Vec::new(),
+        Some(0) if ask.runs.is_empty() => vec![nothing()],
+        Some(wished) => candidates(&ask, Some(wished), OFFERED + 1).0,
+    };
+    (ask, wished, choices)
+}
+
+/// Boards that stand fixed along the foot.
+fn fixed_on_foot(base: &Base<'_>) -> usize {
+    base.columns.iter().filter(|column| column.reach.first().is_some_and(|reach| reach.from == DEEP)).count()
+}
+
+/// A number that cannot be had, and the nearest one that can: what counts as wide depends on the number, so each is tried.
+fn impossible_count(base: &Base<'_>, asked: usize) -> Vec<Fault> {
+    let ground = base.ground;
+    let works = |boards: &usize| {
+        let mut input = ground.input.clone();
+        let Ok(count) = u32::try_from(*boards).map(crate::quantity::Count::new) else { return false };
+        input.scheme.boards = count;
+        let ground = Ground::of(&input, ground.wall, ground.boarding, ground.settled);
+        input.scheme.boards.is_some() && !choices(&Base::of(&ground), Some(*boards)).2.is_empty()
+    };
+    let fixed = fixed_on_foot(base);
+    let more = (asked + 1..=asked.max(fixed) + 40).find(works);
+    let can = more.or_else(|| (1..asked).rev().find(works)).unwrap_or(fixed);
+    let why = if asked < fixed {
+        Words::new("{} boards stand fixed along the foot at ends and things; {} is the nearest number that can be had")
+            .with(fixed)
+            .with(can)
+    } else {
+        Words::new("so many boards leave no bays between them; with {} along the foot there are some").with(can)
+    };
     vec![Fault::new("/scheme/boards", Words::new("{}").with(asked), why, i64::try_from(can).unwrap_or(1))]
 }
 
@@ -140,14 +163,7 @@ fn score(base: &Base<'_>, choice: &Choice, ask: &Ask, placed: &[PlacedGroup], sp
     Score { total: total(terms.iter().map(|term| term.adds)), terms }
 }
 
-fn reason(
-    n: usize,
-    offer: &Offer,
-    ask: &Ask,
-    best: Option<(usize, Exact)>,
-    even: bool,
-    counted: bool,
-) -> Words {
+fn reason(n: usize, offer: &Offer, ask: &Ask, best: Option<(usize, Exact)>, even: bool, counted: bool) -> Words {
     let (choice, spread) = (&offer.choice, offer.spread);
     let (best, best_spread) = best.unwrap_or((choice.total, spread));
     let more = i64::try_from(choice.total).unwrap_or(0) - i64::try_from(best).unwrap_or(0);

@@ -1,5 +1,6 @@
 use super::*;
 use crate::quantity::Units;
+use crate::wall::plan::Member;
 use crate::wall::plan::Standing;
 use crate::wall::practice_room::{self, Wall};
 use proptest::prelude::*;
@@ -135,7 +136,11 @@ proptest! {
                 prop_assert!(member.outline.len() >= 4);
                 prop_assert!(off_openings(member, &input), "{} stands in an opening", member.id);
             }
-            let totals: std::collections::BTreeSet<_> = plan.layouts.iter().map(|layout| layout.boards).collect();
+            let totals: std::collections::BTreeSet<_> = plan
+                .layouts
+                .iter()
+                .map(|layout| layout.runs.iter().map(|run| run.boards).collect::<Vec<_>>())
+                .collect();
             prop_assert_eq!(totals.len(), plan.layouts.len(), "two layouts with one total");
             prop_assert!(serde_json::to_value(layout).is_ok());
         }
@@ -160,7 +165,31 @@ fn a_wished_number_of_boards_is_kept_first() {
     wall["scheme"]["boards"] = json!(16);
     let good = plan(&serde_json::from_value(wall.clone()).expect("a wall")).expect("a plan");
     assert_eq!(good.layouts[0].boards, 16);
+    // Both windows are wide beside a widest bay of 20 in: five boards stand fixed, and the number that is named can be had.
+    wall["scheme"]["bay_max"] = json!("20 in");
     wall["scheme"]["boards"] = json!(3);
-    let faults = plan(&serde_json::from_value(wall).expect("a wall")).expect_err("five boards are fixed");
+    let faults = plan(&serde_json::from_value(wall.clone()).expect("a wall")).expect_err("five boards are fixed");
     assert_eq!(faults[0].pointer, "/scheme/boards");
+    wall["scheme"]["boards"] = faults[0].instead.clone();
+    let boards = plan(&serde_json::from_value(wall.clone()).expect("a wall")).expect("as told").layouts[0].boards;
+    assert_eq!(json!(boards), wall["scheme"]["boards"]);
+}
+
+#[test]
+fn a_wish_never_refuses_a_wall() {
+    let mut wall = practice_room::input(Wall::Windows, Units::Imperial);
+    wall["survey"]["lengths"] = json!([{ "height": "0 in", "length": "40 in" }]);
+    for list in ["stations", "openings", "boxes"] {
+        wall["survey"][list] = json!([]);
+    }
+    wall["scheme"]["target_bay"] = json!("48 in");
+    assert!(plan(&serde_json::from_value(wall.clone()).expect("a wall")).is_ok());
+    // A wall no wider than two boards takes one, as wide as the wall.
+    wall["survey"]["lengths"] = json!([{ "height": "0 in", "length": "5 in" }]);
+    for end in ["left", "right"] {
+        wall["survey"][end] = json!({ "kind": "open-board" });
+    }
+    let one = plan(&serde_json::from_value(wall).expect("a wall")).expect("one board").layouts.remove(0);
+    assert_eq!((one.positions.len(), one.positions[0].why), (1, Standing::Pier));
+    assert_eq!((one.positions[0].right - one.positions[0].left).text(Units::Imperial), "5 in");
 }
