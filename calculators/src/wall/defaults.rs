@@ -91,6 +91,8 @@ pub const FLOOR_STEP: Pair = Pair::new(4, 1_000);
 pub const SQUARE_FALL: Pair = Pair::new(4, 1_500);
 /// A closed piece that rounding leaves short by more than this is told.
 pub const ROUNDED_DOWN: Pair = Pair::new(4, 1_500);
+/// Clear wall between a plate and a moulding.
+pub const MOULDING_TO_PLATE: Pair = Pair::new(8, 3_000);
 /// A bare rectangle of wall larger than this is told: its width.
 pub const BARE_WIDTH: Pair = Pair::new(12 * 64, 300_000);
 /// A bare rectangle of wall larger than this is told: its height.

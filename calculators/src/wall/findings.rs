@@ -39,6 +39,8 @@ pub struct Findings<'a> {
     pub ends: &'a [[bool; 2]],
     /// Rails as they run, and what was left out.
     pub rails: &'a RailRuns,
+    /// Bays that take no frame of mouldings though frames were asked for.
+    pub unframed: &'a [Rect],
     /// Stud centres.
     pub studs: &'a [Length],
     /// The sticks.
@@ -60,6 +62,7 @@ pub fn findings(scene: &Findings<'_>) -> Vec<Conflict> {
     lines::turns(scene, &mut found);
     lines::departures(scene, &mut found);
     lines::left_out(scene, &mut found);
+    lines::unframed(scene, &mut found);
     joints::slivers(scene, &mut found);
     joints::joints(scene, &mut found);
     joints::own_stock(scene, &mut found);

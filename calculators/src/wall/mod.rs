@@ -10,6 +10,7 @@ pub mod survey;
 pub mod base_step;
 pub mod bays;
 pub mod boarding;
+pub mod check;
 pub mod clash;
 pub mod closing;
 pub mod corners;

@@ -4,14 +4,15 @@ mod finished;
 mod offers;
 
 use super::boarding::Boarding;
+use super::check::{Broken, broken};
 use super::defaults::Settled;
 use super::faults::faults;
 use super::layout::{Column, Ground, Group, Thing, columns, groups, things};
 use super::measured::Measured;
 use super::members::{BoardWork, RailRuns, rail_runs};
-use super::plan::WallPlan;
+use super::plan::{Layout, WallPlan};
 use super::scheme::WallInput;
-use crate::catalogue::Fault;
+use crate::catalogue::{Fault, Words};
 use crate::fixing::studs;
 use crate::quantity::{Exact, Length};
 use crate::wall::geometry::{Rect, Span};
@@ -24,20 +25,24 @@ pub const OFFERED: usize = 3;
 /// # Errors
 /// Every rule that the input breaks, all at once.
 pub fn plan(input: &WallInput) -> Result<WallPlan, Vec<Fault>> {
-    let broken = faults(input);
-    if !broken.is_empty() {
-        return Err(broken);
+    let refused = faults(input);
+    if !refused.is_empty() {
+        return Err(refused);
     }
     let wall = Measured::of(&input.survey);
     let settled = Settled::of(&input.scheme, &input.stock);
     let boarding = Boarding::of(&input.survey, &input.scheme, &wall);
     let ground = Ground::of(input, &wall, &boarding, &settled);
     let base = Base::of(&ground);
-    let layouts = offers::ranked(&base)?
+    let layouts: Vec<Layout> = offers::ranked(&base)?
         .into_iter()
         .enumerate()
         .map(|(n, offer)| finished::layout(&base, offer, n + 1))
         .collect();
+    let faulty: Vec<Fault> = layouts.iter().flat_map(|layout| broken(input, layout)).map(not_given).collect();
+    if !faulty.is_empty() {
+        return Err(faulty);
+    }
     Ok(WallPlan {
         wall: input.survey.name.clone(),
         tape: settled.tape,
@@ -47,6 +52,16 @@ pub fn plan(input: &WallInput) -> Result<WallPlan, Vec<Fault>> {
         notes: super::closing::survey_notes(&input.survey, settled.units()),
         layouts,
     })
+}
+
+/// A plan that breaks a rule is not given: our own fault, told plainly.
+fn not_given(broken: Broken) -> Fault {
+    let why = Words::new(
+        "the plan that was worked out breaks a rule and is not given: {} ({}). Please report it with this survey",
+    )
+    .with(broken.rule)
+    .with(broken.place.in_units(crate::quantity::Units::Metric));
+    Fault::new("", "this wall", why, "the survey and the scheme, as they are")
 }
 
 /// What all layouts of a wall have in common.

@@ -145,7 +145,14 @@ fn compound(row: &Row) -> Value {
 fn rake_degrees(row: &Row) -> f64 {
     // Any unit: rise and run are taken as hundreds of millimetres.
     let length = |name: &str| Length::nearest_mm(row.number(name) * 100.0);
-    let flight = rake::Flight { first: Length::ZERO, riser: Length::mm(180), run: length("run"), rise: length("rise") };
+    let flight = rake::Flight {
+        first: Length::ZERO,
+        riser: Length::mm(180),
+        run: length("run"),
+        rise: length("rise"),
+        start: Length::ZERO,
+        landing: Length::mm(180) + length("rise"),
+    };
     flight.degrees()
 }
 

@@ -122,3 +122,12 @@ pub(super) fn left_out(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
         found.push(told(Severity::Note, ConflictKind::Rail, said, options, Vec::new(), *place));
     }
 }
+
+/// Bays without a frame of mouldings.
+pub(super) fn unframed(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
+    let Some(place) = scene.unframed.iter().copied().reduce(Rect::hull) else { return };
+    let said = Words::new("{} bays take no frame of mouldings: too small, not straight, or a plate lies under it")
+        .with(scene.unframed.len());
+    let leave = way(Action::Leave, Words::new("leave them without, and show it to the client"));
+    found.push(told(Severity::Note, ConflictKind::Moulding, said, vec![leave], Vec::new(), place));
+}

@@ -7,7 +7,7 @@ use crate::wall::defaults::RAIL_TO_PLATE;
 use crate::wall::geometry::{Rect, Span};
 use crate::wall::layout::{Taken, TakenBy, taken};
 use crate::wall::notch::{Meeting, meeting};
-use crate::wall::plan::{Action, Choice, Conflict, ConflictKind, Severity, Standing};
+use crate::wall::plan::{Action, Choice, Conflict, ConflictKind, Position, Severity, Standing};
 use crate::wall::plates::{PlateCase, choices};
 use crate::wall::survey::{Agreed, WallBox};
 
@@ -37,18 +37,29 @@ pub(super) fn shifted_or_left(scene: &Findings<'_>, found: &mut Vec<Conflict>) {
         let origin = run.filled.lefts();
         for (n, taken) in run.taken.iter().enumerate() {
             let (from, to) = taken.stretch();
-            let hits = |left: &Exact| *left < to && from < *left + run.filled.board;
-            let Some(at) = origin.iter().position(hits).or_else(|| run.lefts.iter().position(hits)) else { continue };
+            let hits = |left: &&Exact| **left < to && from < **left + run.filled.board;
+            let first = |lefts: &[Exact]| lefts.iter().position(|left| hits(&left));
+            let Some(at) = first(&run.lefts).or_else(|| first(&origin)) else { continue };
             let number = scene
                 .positions
                 .iter()
                 .find(|position| position.why == Standing::Field && position.left == run.lefts[at])
                 .map_or(0, |position| position.number);
-            let members = scene.labels(number, taken.heights());
+            let still = run.left_over.contains(&n);
+            // Whatever could not be cleared is told with every board that it is too near to.
+            let members: Vec<String> = if still {
+                let near = run.lefts.iter().filter(|left| hits(left));
+                let numbers = near.filter_map(|left| {
+                    let own = |position: &&Position| position.why == Standing::Field && position.left == *left;
+                    scene.positions.iter().find(own).map(|position| position.number)
+                });
+                numbers.flat_map(|number| scene.labels(number, taken.heights())).collect()
+            } else {
+                scene.labels(number, taken.heights())
+            };
             if members.is_empty() {
                 continue;
             }
-            let still = run.left_over.contains(&n);
             let (severity, said, options) = if still {
                 let case = PlateCase {
                     plate: taken,

@@ -4,8 +4,9 @@ use super::Span;
 use crate::quantity::{Exact, Length};
 use crate::wall::plan::Point;
 
-/// A line that changes its direction by less than this many radians goes straight on: less than a nanometre over a wall.
-const STRAIGHT: f64 = 1e-9;
+/// A line that changes its direction by less than this many radians goes straight on: heights are kept to the nanometre, and a short
+/// stretch drawn out of such points is off by that.
+const STRAIGHT: f64 = 1e-8;
 
 /// A line through points from left to right: straight between them, level beyond both ends.
 ///
@@ -31,6 +32,7 @@ impl Line {
     /// A line through points that are sorted here by their place, keeping the order of equal places.
     pub fn through(mut points: Vec<(Length, Length)>) -> Self {
         points.sort_by_key(|(x, _)| *x);
+        points.dedup();
         if points.is_empty() {
             return Self::level(Length::ZERO);
         }

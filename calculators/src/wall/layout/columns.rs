@@ -67,7 +67,15 @@ pub fn columns(ground: &Ground<'_>, things: &[Thing]) -> Vec<Column> {
             let mut column =
                 Column::tight(strip(side.at, side.hand, ground.board()), Standing::Opening, side.things, free);
             column.within = own_row(ground, things, &column.things);
-            found.push(column);
+            // A corner board may be wider than the others: where the two would overlap one board takes the whole gap.
+            let corner = found.iter().position(|other| other.things.is_empty() && other.span.overlaps(column.span));
+            match corner {
+                Some(at) => {
+                    found[at].join(&column);
+                    found[at].why = Standing::Pier;
+                }
+                None => found.push(column),
+            }
         }
     }
     let fixed = |found: &[Column], column: &Column| found.iter().position(|other| other.span.overlaps(column.span));
@@ -83,7 +91,7 @@ pub fn columns(ground: &Ground<'_>, things: &[Thing]) -> Vec<Column> {
         column.reach = reach;
     }
     if ground.input.scheme.treatment == Treatment::BaysToEdges {
-        found.extend(inside_edges(ground, things));
+        inside_edges(ground, things, &mut found);
     }
     found.retain(|column| !column.reach.is_empty());
     found.sort_by_key(|column| (column.span, column.reach.first().copied()));
@@ -329,12 +337,15 @@ fn rank(things: &[Thing], column: &Column, n: usize) -> (Exact, Exact, Exact, us
 }
 
 /// Where bays run up to things: the first and the last board below and above each stand just inside its edges.
-fn inside_edges(ground: &Ground<'_>, things: &[Thing]) -> Vec<Column> {
+fn inside_edges(ground: &Ground<'_>, things: &[Thing], found: &mut Vec<Column>) {
     let board = ground.board();
     let rails = ground.input.scheme.rails.at_openings;
     let width = ground.input.scheme.rails.opening_section(Length::ZERO).width;
-    let mut found = Vec::new();
-    for (n, thing) in things.iter().enumerate().filter(|(_, thing)| thing.wide) {
+    let near = SMALLEST_BAY.in_units(ground.settled.units()).exact();
+    let mut by_rank: Vec<(usize, &Thing)> = things.iter().enumerate().filter(|(_, thing)| thing.wide).collect();
+    // Where two would crowd each other the wider thing's board stays, then the lower one's, then the left one's.
+    by_rank.sort_by_key(|(_, thing)| (-thing.whole.x.size(), thing.whole.y.from, thing.whole.x.from));
+    for (n, thing) in by_rank {
         let x = thing.whole.x;
         if x.size() <= board * 2 {
             continue;
@@ -356,9 +367,16 @@ fn inside_edges(ground: &Ground<'_>, things: &[Thing]) -> Vec<Column> {
                 continue;
             }
             for span in [Span::new(x.from, x.from + board), Span::new(x.to - board, x.to)] {
-                found.push(Column { reach: vec![free], ..Column::tight(span, Standing::Opening, vec![n], None) });
+                let crowding = found.iter().filter(|other| other.span.gap(span) < near);
+                let taken: Vec<Span> = crowding.flat_map(|other| other.reach.iter().copied()).collect();
+                let reach: Vec<Span> = left_free(free, taken)
+                    .into_iter()
+                    .filter(|free| board.exact() < free.shared(field).size())
+                    .collect();
+                if !reach.is_empty() {
+                    found.push(Column { reach, ..Column::tight(span, Standing::Opening, vec![n], None) });
+                }
             }
         }
     }
-    found
 }

@@ -1,15 +1,16 @@
 //! Boards as pieces of trim: each stands between the edges that it meets at its own place, and takes their slopes.
 
 use super::barriers::{Barrier, Met, Side, things_across};
+use super::mouldings::BayShape;
 use super::rail_runs::RailRun;
 use crate::fixing::studs;
 use crate::quantity::{Amount, Exact, Length};
 use crate::wall::defaults::{SHORTEST_BOARD, SQUARE_FALL};
 use crate::wall::geometry::{DEEP, HIGH, Line, Rect, Span, TURN, left_free, united};
 use crate::wall::layout::{Ground, Thing};
-use crate::wall::plan::{CutKind, EndCut, Member, MemberKind, Point, Position, Standing};
+use crate::wall::plan::{CutKind, EndCut, LongEdges, Member, MemberKind, Point, Position, Standing};
 use crate::wall::scheme::{Rounding, TopLine};
-use crate::wall::survey::EndKind;
+use crate::wall::survey::{End, EndKind};
 
 /// What boards are cut between.
 pub struct BoardWork<'a> {
@@ -49,6 +50,17 @@ impl Row<'_> {
     /// Its heights at a place.
     pub fn heights(&self, x: Exact) -> Span {
         Span::new(self.low.at(x), self.high.at(x))
+    }
+
+    /// It as a bay over a strip, in the row of this number.
+    pub fn shape(&self, strip: Span, row: usize) -> BayShape {
+        BayShape {
+            x: strip,
+            foot: (self.low.left(strip), self.low.right(strip)),
+            head: (self.high.left(strip), self.high.right(strip)),
+            row,
+            straight: self.low.points(strip).len() == 2 && self.high.points(strip).len() == 2,
+        }
     }
 }
 
@@ -176,7 +188,7 @@ fn member(id: String, position: &Position, row: &Row<'_>, work: &BoardWork<'_>) 
         end,
         notches: Vec::new(),
         taper,
-        edges: Default::default(),
+        edges: bevels(position, ground),
         joints: Vec::new(),
         joint_places: Vec::new(),
         studs: studs::between(strip.from, strip.to, work.studs),
@@ -260,6 +272,20 @@ fn kind(strip: Span, row: &Row<'_>, work: &BoardWork<'_>) -> MemberKind {
         MemberKind::OverBoard
     } else {
         MemberKind::Board
+    }
+}
+
+/// The bevels of a board that is mitred round an outside corner: half of what the corner is short of straight.
+fn bevels(position: &Position, ground: &Ground<'_>) -> LongEdges {
+    let survey = &ground.input.survey;
+    let seen = ground.seen();
+    let bevel = |end: &End, at_end: bool| {
+        let angle = end.angle.filter(|_| at_end && end.kind == EndKind::OutsideMitred)?;
+        Some(Amount::of(90.0 - angle.get() / 2.0))
+    };
+    LongEdges {
+        left: bevel(&survey.left, position.left == seen.from),
+        right: bevel(&survey.right, position.right == seen.to),
     }
 }
 

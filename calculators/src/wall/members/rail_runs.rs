@@ -188,6 +188,25 @@ fn at_things(ground: &Ground<'_>, things: &[Thing], columns: &[Column], found: &
     found.runs.extend(made);
 }
 
+/// The part of a stretch over which a band lies above the foot and below the head of the boarding: beside a stair the field ends on a slope.
+fn in_the_field(ground: &Ground<'_>, over: Span, band: Span) -> Option<Span> {
+    let (foot, head) = (&ground.boarding.foot, &ground.boarding.head);
+    if foot.range(over).1 <= band.from && band.to <= head.range(over).0 {
+        return Some(over);
+    }
+    let inside = |x: Exact| foot.at(x).max(foot.after(x)) <= band.from && band.to <= head.at(x).min(head.after(x));
+    let places = (0..=64).map(|k| over.from + over.size().times(k, 64).unwrap_or(Exact::ZERO));
+    let mut best: Option<Span> = None;
+    let mut open: Option<Span> = None;
+    for x in places {
+        open = inside(x).then(|| open.map_or(Span::new(x, x), |span| Span::new(span.from, x)));
+        if open.is_some_and(|span| best.is_none_or(|best| best.size() < span.size())) {
+            best = open;
+        }
+    }
+    best.filter(|span| span.is_open())
+}
+
 /// The rail at one sill or head; none where there is none to be, no room for it, or a rail along the wall takes its place.
 fn at_thing(
     ground: &Ground<'_>,

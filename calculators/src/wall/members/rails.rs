@@ -4,8 +4,8 @@ use super::joints::{JointWork, joints};
 use super::rail_runs::{RailEnd, RailRun, RailRuns};
 use crate::fixing::studs;
 use crate::quantity::{Amount, Exact, Length, Reading};
-use crate::wall::defaults::SQUARE_KINK;
-use crate::wall::geometry::Span;
+use crate::wall::defaults::{SHORTEST_BOARD, SQUARE_KINK};
+use crate::wall::geometry::{Rect, Span};
 use crate::wall::layout::Ground;
 use crate::wall::plan::{CutKind, EndCut, Member, MemberKind, Point};
 use crate::wall::survey::EndKind;
@@ -14,8 +14,10 @@ use crate::wall::survey::EndKind;
 const SLOPING: f64 = 0.5;
 
 /// Every rail and new base of a wall; the second value says which of the two ends of each are closed: met by something that does not
-/// yield.
-pub fn rail_members(ground: &Ground<'_>, runs: &RailRuns, studs: &[Length]) -> Vec<(Member, [bool; 2])> {
+/// yield. A piece beside a turn that would be shorter than the smallest is left out, and noted in `runs`.
+pub fn rail_members(ground: &Ground<'_>, runs: &mut RailRuns, studs: &[Length]) -> Vec<(Member, [bool; 2])> {
+    let least = SHORTEST_BOARD.in_units(ground.settled.units()).exact();
+    let mut short = Vec::new();
     let mut found: Vec<(Member, [bool; 2])> = Vec::new();
     let mut joined: Vec<Length> = Vec::new();
     for run in &runs.runs {
@@ -35,6 +37,11 @@ pub fn rail_members(ground: &Ground<'_>, runs: &RailRuns, studs: &[Length]) -> V
             Point { x: run.x.to, y: run.line.top.at(run.x.to) },
         ));
         for (n, pair) in corners.windows(2).enumerate() {
+            let x = Span::new(pair[0].1.x, pair[1].1.x);
+            if x.size() < least {
+                short.push((run.line.kind, Rect::new(x, run.line.band(x))));
+                continue;
+            }
             let number = found.iter().filter(|(member, _)| member.kind == run.line.kind).count() + 1;
             let id = format!("{}-{}-{number}", ground.input.survey.name, word(run.line.kind));
             let ends = [
@@ -44,6 +51,7 @@ pub fn rail_members(ground: &Ground<'_>, runs: &RailRuns, studs: &[Length]) -> V
             found.push(piece(ground, id, run, pair, ends, studs, &mut joined));
         }
     }
+    runs.short.extend(short);
     found
 }
 

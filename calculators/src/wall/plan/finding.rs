@@ -81,6 +81,10 @@ pub enum ConflictKind {
     Stick,
     /// A closed piece that is cut short by more than caulk hides.
     Rounding,
+    /// Bays without a frame of mouldings.
+    Moulding,
+    /// A price that leaves pieces out.
+    Price,
 }
 
 /// One way to settle a conflict.

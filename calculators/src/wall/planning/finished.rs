@@ -10,7 +10,9 @@ use crate::wall::job::{Job, job};
 use crate::wall::joint_choice::choose_joints;
 use crate::wall::layout::PlacedGroup;
 use crate::wall::marking::{MarkWork, cut_list, mark_lines, offsets};
-use crate::wall::members::{BoardWork, board_members, rail_members, rail_runs};
+use crate::wall::members::{
+    BayShape, BoardWork, board_members, caps, mitre_top_corners, mouldings, rail_members, rail_runs,
+};
 use crate::wall::notch::{Meeting, meeting};
 use crate::wall::plan::{Bay, Layout, Member, Notch, Position, Run, Standing};
 use crate::wall::sticks::stick_plans;
@@ -32,15 +34,17 @@ pub(super) fn layout(base: &Base<'_>, offer: Offer, rank: usize) -> Layout {
         placed.iter().flat_map(|placed| board_members(&placed.position, &placed.within, &work)).collect();
     let positions: Vec<Position> = placed.into_iter().map(|placed| placed.position).collect();
     let over: Vec<(Span, Span)> = cut.iter().filter_map(|(member, _)| member.spans()).collect();
-    let runs = rail_runs(ground, &base.things, &base.columns, Some(&over));
-    let rails = rail_members(ground, &runs, &base.studs);
-    let bays = bays(base, &offer.placed, &work);
+    let mut runs = rail_runs(ground, &base.things, &base.columns, Some(&over));
+    let rails = rail_members(ground, &mut runs, &base.studs);
+    let (bays, shapes) = bays(base, &offer.placed, &BoardWork { rails: &runs.runs, ..work });
     let (mut members, mut ends): (Vec<Member>, Vec<[bool; 2]>) = cut.into_iter().unzip();
     let boards = members.len();
-    for (rail, closed) in rails {
-        members.push(rail);
+    let (frames, unframed) = mouldings(ground, &base.things, &shapes);
+    for (piece, closed) in rails.into_iter().chain(caps(ground, &runs.runs)).chain(frames) {
+        members.push(piece);
         ends.push(closed);
     }
+    mitre_top_corners(ground, &mut members);
     notch(&mut members[..boards], base);
     choose_joints(&mut members, &ends, &input.stock, settled);
     let offsets = offsets(ground, &members);
@@ -65,6 +69,7 @@ pub(super) fn layout(base: &Base<'_>, offer: Offer, rank: usize) -> Layout {
         members: &members,
         ends: &ends,
         rails: &runs,
+        unframed: &unframed,
         studs: &base.studs,
         sticks: &sticks,
     });
@@ -179,17 +184,18 @@ fn shared_runs(base: &Base<'_>, placed: &[PlacedGroup]) -> Vec<Run> {
 }
 
 /// Every clear bay in every row.
-fn bays(base: &Base<'_>, groups: &[PlacedGroup], work: &BoardWork<'_>) -> Vec<Bay> {
+fn bays(base: &Base<'_>, groups: &[PlacedGroup], work: &BoardWork<'_>) -> (Vec<Bay>, Vec<BayShape>) {
     let wide: Vec<_> = base.things.iter().filter(|thing| thing.wide).cloned().collect();
     let work = BoardWork { things: &wide, ..*work };
-    let mut bays = Vec::new();
+    let (mut bays, mut shapes) = (Vec::new(), Vec::new());
     for (group, placed) in base.boarded.iter().zip(groups) {
         let within: Vec<Span> = group.cells.iter().map(|cell| cell.heights).collect();
         let starts = [group.span.from].into_iter().chain(placed.lefts.iter().map(|left| *left + placed.filled.board));
         let stops = placed.lefts.iter().copied().chain([group.span.to]);
         for strip in starts.zip(stops).map(|(from, to)| Span::new(from, to)).filter(|strip| strip.is_open()) {
             let middle = strip.middle();
-            for row in work.rows(strip, &within) {
+            for (n, row) in work.rows(strip, &within).iter().enumerate() {
+                shapes.push(row.shape(strip, n + 1));
                 let (height, width) = (row.height(middle), strip.size());
                 let bottom = row.foot(middle);
                 bays.push(Bay { left: strip.from, width, height, bottom, proportion: height.ratio_to(width) });
@@ -197,7 +203,8 @@ fn bays(base: &Base<'_>, groups: &[PlacedGroup], work: &BoardWork<'_>) -> Vec<Ba
         }
     }
     bays.sort_by_key(|bay| (bay.left, bay.bottom));
-    bays
+    shapes.sort_by_key(|shape| (shape.x, shape.row));
+    (bays, shapes)
 }
 
 /// Cuts the notches that were agreed, where enough wood is left beside them.
