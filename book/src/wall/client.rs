@@ -1,6 +1,7 @@
 //! What the client agrees to, in words that can be signed: the look, what it does to plates and corners, the price.
 
 use calculators::quantity::Units;
+use calculators::wall::job::Job;
 use calculators::wall::plan::Layout;
 use calculators::wall::scheme::{Material, WallInput};
 use serde::Serialize;
@@ -44,8 +45,20 @@ pub(super) fn agreed(input: &WallInput, layout: &Layout, units: Units) -> Vec<Ag
     let done: Vec<String> = done.collect();
     rows.push(row("In the way, and settled so", if done.is_empty() { "nothing".to_owned() } else { done.join("; ") }));
     rows.extend(["Colour", "Sheen", "Not part of the work"].map(|label| row(label, String::new())));
-    rows.push(row("Price before tax", layout.job.price.map_or_else(String::new, |price| price.to_string())));
+    rows.push(row("Price before tax", price(&layout.job)));
     rows
+}
+
+/// The price, with what it leaves out; while a piece has no stick no price stands at all.
+fn price(job: &Job) -> String {
+    if !job.without_stick.is_empty() {
+        return format!("INCOMPLETE: no stick for {}", job.without_stick.join(", "));
+    }
+    match job.price {
+        None => String::new(),
+        Some(price) if job.without_price.is_empty() => price.to_string(),
+        Some(price) => format!("{price}, without {}", job.without_price.join(", ")),
+    }
 }
 
 /// Heights of the rails above the high floor point, lowest first.

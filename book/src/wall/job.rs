@@ -19,6 +19,10 @@ pub(super) struct JobView {
     labour: Vec<Pair>,
     cost: Vec<Pair>,
     price: Option<String>,
+    /// Pieces that no stick gives, which leave the price out.
+    without_stick: String,
+    /// What the price leaves out.
+    without_price: String,
     assumed: Vec<String>,
 }
 
@@ -96,6 +100,8 @@ pub(super) fn view(job: &Job, units: Units) -> JobView {
             ]
         }),
         price: job.price.map(|price| price.to_string()),
+        without_stick: job.without_stick.join(", "),
+        without_price: job.without_price.join(", "),
         assumed: job.assumed.iter().map(|words| figure::sentence(words, units)).collect(),
     }
 }

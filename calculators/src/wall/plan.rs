@@ -350,6 +350,8 @@ pub struct SawnPiece {
 pub struct Totals {
     /// All boards, end to end.
     pub board_length: Exact,
+    /// What is held by adhesive, end to end: boards, and what has no stud behind it.
+    pub glued: Exact,
     /// All rails, end to end.
     pub rail_length: Exact,
     /// New base, end to end.

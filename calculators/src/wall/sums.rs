@@ -4,7 +4,7 @@ use super::defaults::Settled;
 use super::geometry::{DEEP, Line};
 use super::layout::{Ground, Source, Thing};
 use super::plan::{CutKind, Member, MemberKind, MemberNails, Nails, Piece, Position, Standing, StudHits, Totals};
-use super::scheme::WallInput;
+use super::scheme::{Glue, WallInput};
 use super::survey::{Agreed, EndKind};
 use crate::fixing::{nails, studs};
 use crate::quantity::{Amount, Exact, Length};
@@ -115,7 +115,7 @@ pub struct Whole<'a> {
 pub fn totals(whole: &Whole<'_>) -> Totals {
     let sum = |lengths: &mut dyn Iterator<Item = Exact>| lengths.fold(Exact::ZERO, |total, length| total + length);
     let boards = || whole.members.iter().filter(|member| member.position.is_some());
-    let rails = || whole.members.iter().filter(|member| member.position.is_none() && member.kind != MemberKind::Base);
+    let rails = || whole.members.iter().filter(|member| is_rail(member.kind));
     let bases = || whole.members.iter().filter(|member| member.kind == MemberKind::Base);
     let both_edges = |member: &Member| member.first_edge + member.second_edge;
 
@@ -129,9 +129,13 @@ pub fn totals(whole: &Whole<'_>) -> Totals {
     let rail_thickness = whole.ground.input.scheme.rails.thickness.map_or(thickness, |rail| rail.get().in_m());
     let faces = whole.members.iter().filter(|member| member.kind != MemberKind::Base);
     let face = |member: &Member| member.width.in_mm() * middle_length(member).in_mm() / 1e6;
+    let every_board = whole.ground.input.scheme.glue == Glue::Boards;
+    let glued =
+        whole.members.iter().filter(|member| member.studs.is_empty() || (every_board && member.position.is_some()));
     let angled = |cut: CutKind| usize::from(!matches!(cut, CutKind::Square | CutKind::Scarf));
     Totals {
         board_length: sum(&mut boards().map(|member| member.length.exact)),
+        glued: sum(&mut glued.map(|member| member.length.exact)),
         rail_length: sum(&mut rails().map(|member| member.length.exact)),
         base_length: sum(&mut bases().map(|member| member.length.exact)),
         board_edges,
@@ -153,6 +157,10 @@ pub fn totals(whole: &Whole<'_>) -> Totals {
             .collect(),
         angled_cuts: whole.members.iter().map(|member| angled(member.start.cut) + angled(member.end.cut)).sum(),
     }
+}
+
+const fn is_rail(kind: MemberKind) -> bool {
+    matches!(kind, MemberKind::TopRail | MemberKind::MidRail | MemberKind::SillRail | MemberKind::HeadRail)
 }
 
 fn middle_length(member: &Member) -> Exact {

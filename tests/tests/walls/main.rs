@@ -6,6 +6,7 @@
 mod findings;
 mod marks;
 mod sticks;
+mod worked;
 
 use calculators::catalogue::{Fault, entry};
 use calculators::quantity::Units;

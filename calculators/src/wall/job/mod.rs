@@ -45,10 +45,14 @@ pub struct Job {
     pub programme: Vec<ProgrammeLine>,
     /// When the last task ends.
     pub done: Option<String>,
-    /// What it costs; none without rates.
+    /// What it costs; none without rates, and none while a piece has no stick.
     pub cost: Option<Cost>,
-    /// What is charged before tax; none without rates.
+    /// What is charged before tax; none without rates, and none while a piece has no stick.
     pub price: Option<Money>,
+    /// Pieces that no stick gives: while there are any, the plan is not complete and no price stands.
+    pub without_stick: Vec<String>,
+    /// Lines of the shopping list that the price leaves out, because nobody gave their price.
+    pub without_price: Vec<String>,
     /// Defaults that were used, and what was left out.
     pub assumed: Vec<Words>,
 }
@@ -121,7 +125,18 @@ pub fn job(layout: &Layout, shop: &Shop, units: Units) -> Job {
     if shop.rates.is_none() {
         assumed.push(Words::new("no rates were given: cost and price are left out"));
     }
-    let (cost, price) = priced.unzip();
+    let without_stick: Vec<String> = layout.sticks.iter().flat_map(|plan| plan.without.iter().cloned()).collect();
+    if !without_stick.is_empty() {
+        assumed.push(
+            Words::new("INCOMPLETE: there is no stick for {}, so cost and price are left out")
+                .with(without_stick.join(", ")),
+        );
+    }
+    let without_price = if shop.rates.is_some() { unpriced(&shopping, shop) } else { Vec::new() };
+    if !without_price.is_empty() {
+        assumed.push(Words::new("the price leaves out {}: nobody gave what they cost").with(without_price.join(", ")));
+    }
+    let (cost, price) = priced.filter(|_| without_stick.is_empty()).unzip();
     Job {
         paint_area,
         paint_per_coat: paint.as_ref().map(|paint| paint.per_coat),
@@ -133,8 +148,28 @@ pub fn job(layout: &Layout, shop: &Shop, units: Units) -> Job {
         done,
         cost,
         price,
+        without_stick,
+        without_price,
         assumed,
     }
+}
+
+/// What is bought without a price: sticks, cartridges and paint. Nails, pins, filler and tape are the sundries'.
+fn unpriced(shopping: &[Purchase], shop: &Shop) -> Vec<String> {
+    let tins = shop.coating.as_ref().is_some_and(|coating| !coating.tins.is_empty());
+    let sticks_cost = shopping.iter().any(|line| line.what == "sticks" && line.cost.is_some());
+    let mut names: Vec<String> = shopping
+        .iter()
+        .filter(|line| match line.what.as_str() {
+            "sticks" => !sticks_cost,
+            "adhesive" | "caulk" | "primer" => line.cost.is_none(),
+            "paint" => !tins,
+            _ => false,
+        })
+        .map(|line| line.what.clone())
+        .collect();
+    names.dedup();
+    names
 }
 
 #[cfg(test)]

@@ -80,7 +80,7 @@ fn up(exact: Exact) -> Length {
 
 pub(super) fn sundries(layout: &Layout, house: &Amounts, rates: Option<&Rates>) -> Vec<Purchase> {
     let totals = &layout.totals;
-    let glue = adhesive::adhesive_volume(up(totals.board_length), house.bead, house.wave, house.adhesive_lost);
+    let glue = adhesive::adhesive_volume(up(totals.glued), house.bead, house.wave, house.adhesive_lost);
     let glue_cartridges = bead::cartridges_for(glue.get(), house.adhesive_cartridge);
     let section = caulk::caulk_section_mm2(house.leg, Length::ZERO, Length::ZERO);
     let caulk_cartridges =

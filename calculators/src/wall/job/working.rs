@@ -79,7 +79,7 @@ fn cartridges(layout: &Layout, job: &Job, house: &House) -> Vec<Step> {
         Step::new("cartridges of adhesive")
             .by("ceil(pi * b ^ 2 / 4 * L / 1000 * w / (1 - x / 100) / C)")
             .given("b", "diameter of the bead", amounts.bead)
-            .given("L", "boards, end to end", layout.totals.board_length)
+            .given("L", "what is glued, end to end", layout.totals.glued)
             .given("w", "wave", Amount::<kind::Number>::of(amounts.wave))
             .given("x", "lost", percent(amounts.adhesive_lost))
             .given("C", "cartridge", cartridge(amounts.adhesive_cartridge))

@@ -170,7 +170,11 @@ fn at_things(ground: &Ground<'_>, things: &[Thing], columns: &[Column], found: &
                 part.x.is_open().then(|| meets(&run.line, part, None)).flatten()
             });
             let least = SHORTEST_BOARD.in_units(ground.settled.units()).exact();
-            let free: Vec<Span> = left_free(want.x, taken).into_iter().filter(|free| least <= free.size()).collect();
+            let free: Vec<Span> = left_free(want.x, taken)
+                .into_iter()
+                .filter_map(|free| in_the_field(ground, free, band))
+                .filter(|free| least <= free.size())
+                .collect();
             if free.is_empty() {
                 found.crowded.push((want.kind, Rect::new(want.x, band)));
             }

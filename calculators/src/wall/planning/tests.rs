@@ -170,7 +170,8 @@ fn a_wished_number_of_boards_is_kept_first() {
     wall["scheme"]["boards"] = json!(3);
     let faults = plan(&serde_json::from_value(wall.clone()).expect("a wall")).expect_err("five boards are fixed");
     assert_eq!(faults[0].pointer, "/scheme/boards");
-    wall["scheme"]["boards"] = faults[0].instead.clone();
+    let told = crate::catalogue::Fault::print_all(&faults, Units::Imperial);
+    wall["scheme"]["boards"] = told[0]["try"].clone();
     let boards = plan(&serde_json::from_value(wall.clone()).expect("a wall")).expect("as told").layouts[0].boards;
     assert_eq!(json!(boards), wall["scheme"]["boards"]);
 }
