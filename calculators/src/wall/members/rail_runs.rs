@@ -192,9 +192,9 @@ fn at_things(ground: &Ground<'_>, things: &[Thing], columns: &[Column], found: &
     found.runs.extend(made);
 }
 
-/// The part of a stretch over which a band lies above the foot and below the head of the boarding: beside a stair the field ends on a slope.
+/// The part of a stretch over which a band lies above the foot and below the top of the boarding: beside a stair the field ends on a slope.
 fn in_the_field(ground: &Ground<'_>, over: Span, band: Span) -> Option<Span> {
-    let (foot, head) = (&ground.boarding.foot, &ground.boarding.head);
+    let (foot, head) = (&ground.boarding.foot, &ground.boarding.top);
     if foot.range(over).1 <= band.from && band.to <= head.range(over).0 {
         return Some(over);
     }
