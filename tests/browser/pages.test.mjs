@@ -112,7 +112,7 @@ test("the place where answers are announced is on every page before it is needed
 
 test("a chapter prints with its calculations on half the paper that its screen would take", async () => {
   const { context, page } = await open(browser, handbook.address);
-  for (const [path, most] of [["/cut.html", 12], ["/stock.html", 7], ["/work/cutting-plan", 2]]) {
+  for (const [path, most] of [["/cut.html", 16], ["/stock.html", 7], ["/work/cutting-plan", 2]]) {
     await page.goto(path);
     await page.evaluate(() => document.fonts.ready);
     for (const format of ["A4", "Letter"]) {
