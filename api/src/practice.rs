@@ -13,7 +13,8 @@ use book::Attempt;
 use calculators::catalogue::{Entry, Printed};
 use calculators::practice::{EXERCISES, Exercise, drawn, exercise, marked};
 use calculators::quantity::Units;
-use serde::Deserialize;
+use serde::de::Error;
+use serde::{Deserialize, Deserializer};
 use serde_json::{Value, json};
 
 use crate::app::State as Shared;
@@ -130,9 +131,15 @@ pub async fn numbers(
 #[serde(deny_unknown_fields)]
 struct Tried {
     seed: u64,
-    #[serde(default)]
+    #[serde(default, deserialize_with = "units_word")]
     units: Units,
     answer: String,
+}
+
+fn units_word<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Units, D::Error> {
+    let word = String::deserialize(deserializer)?;
+    let named = Units::ALL.into_iter().find(|units| units.word() == word);
+    named.ok_or_else(|| D::Error::custom("units must be imperial or metric"))
 }
 
 /// `POST /api/practice/{id}`: `{"seed": 7, "units": "metric", "answer": "313.5"}`; the answer comes with its working.

@@ -48,11 +48,11 @@ fn corridor(metres: i64, bay: i64, windows: i64, switches: i64) -> WallInput {
         },
         "stock": { "sticks": [{ "length": mm(4_200), "price": "19.60" }, { "length": mm(4_800), "price": "31.20" }] }
     });
-    serde_json::from_value(wall).expect("a wall")
+    calculators::catalogue::read_as(wall).expect("a wall")
 }
 
 fn walls(criterion: &mut Criterion) {
-    let room = serde_json::from_value(practice_room::input(Wall::Windows, Units::Imperial)).expect("a wall");
+    let room = calculators::catalogue::read_as(practice_room::input(Wall::Windows, Units::Imperial)).expect("a wall");
     for (name, input) in [
         ("the practice room's windows", room),
         ("40 boards, 3 openings", corridor(16, 330, 3, 4)),

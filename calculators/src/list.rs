@@ -134,6 +134,7 @@ mod tests {
         once.dedup();
         assert_eq!(once.len(), ids.len(), "an id stands twice");
         assert!(CATALOGUE.iter().all(|entry| (1..=17).contains(&entry.card().step)));
+        assert!(CATALOGUE.is_sorted_by_key(|entry| entry.card().step), "a line stands in another step's place");
     }
 
     #[test]

@@ -173,3 +173,19 @@ fn a_file_that_the_style_sheet_asks_for_must_be_there() {
     let expected = format!("theme/css/1-fonts.css:{}: there is no file theme/fonts/none.woff2", lines + 2);
     assert!(told.contains(&expected), "{told}");
 }
+
+#[test]
+fn a_calculator_stands_in_the_chapter_of_its_step() {
+    let book = Handbook::built_in().expect("the book has no fault");
+    let mut found = 0;
+    for leaf in &book.leaves {
+        for (_, id) in leaf.calculators() {
+            let step = calculators::catalogue::entry(id).expect("it is declared").card().step;
+            if let Some(chapter) = leaf.listed.step {
+                assert_eq!(step, chapter, "{id} says step {step}");
+                found += 1;
+            }
+        }
+    }
+    assert!(found > 60, "only {found} stand in a step's chapter");
+}

@@ -256,11 +256,10 @@ fn turn(value: &mut Value, shape: &Shape, from: Units, to: Units) {
         }
         // A tape of the other system becomes the usual one of the system that is turned to.
         (Kind::Choice(choices), Value::String(word)) => {
-            let Ok(tape) = serde_json::from_value::<Tape>(Value::from(word.as_str())) else { return };
-            if let Ok(Value::String(usual)) = serde_json::to_value(tape.in_units(to))
-                && choices.iter().any(|choice| choice.word == usual)
-            {
-                *word = usual;
+            let Some(tape) = Tape::ALL.into_iter().find(|tape| tape.word() == word) else { return };
+            let usual = tape.in_units(to).word();
+            if choices.iter().any(|choice| choice.word == usual) {
+                *word = usual.to_owned();
             }
         }
         (Kind::Length(_), Value::String(text)) => {

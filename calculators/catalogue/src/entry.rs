@@ -4,7 +4,7 @@ use std::borrow::Cow;
 use std::sync::OnceLock;
 
 use quantity::Units;
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use crate::{Answer, Calculator, Card, Example, Fault, FromNode, Node, Note, Printed, Shape, Shaped};
 
@@ -106,7 +106,7 @@ fn with_usual_tape<'r>(raw: &'r Value, example: &Value, units: Units) -> Cow<'r,
             && left_out
             && let Some(fields) = raw.to_mut().pointer_mut(place).and_then(Value::as_object_mut)
         {
-            fields.insert("tape".to_owned(), json!(units.usual_tape()));
+            fields.insert("tape".to_owned(), units.usual_tape().word().into());
         }
     }
     raw

@@ -400,18 +400,6 @@ impl Print for Fault {
     }
 }
 
-// Until no declaration derives Serialize beside its shape.
-macro_rules! metric {
-    ($($of:ty),*) => { $(
-        impl serde::Serialize for $of {
-            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-                Printed(self, Units::Metric).to_value().serialize(serializer)
-            }
-        }
-    )* };
-}
-metric!(Words, Figure, Note);
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -39,7 +39,7 @@ pub use entry::Entry;
 pub use fault::Fault;
 pub use figure::{Figure, Piece, Words};
 pub use json::{Page, Print, Printed};
-pub use node::{FromNode, Node, Shaped};
+pub use node::{FromNode, Node, Shaped, read_as};
 pub use note::{Note, NoteLevel, Offer};
 pub use schema::Schemas;
 pub use shape::{Choice, Field, Kind, Shape, capital, in_words};

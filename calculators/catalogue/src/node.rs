@@ -8,7 +8,7 @@ use quantity::{Count, Exact, Kind as Quantity, Length, Money, Physical, Reading,
 use serde_json::Value;
 
 use crate::shape::{Choice, Kind, Shape};
-use crate::{Figure, Words};
+use crate::{Fault, Figure, Words};
 
 /// One place of an input or an answer.
 #[derive(Clone, Debug, PartialEq)]
@@ -112,6 +112,15 @@ pub trait FromNode: Shaped + Sized {
     fn when_missing() -> Option<Self> {
         None
     }
+}
+
+/// Reads a value of a type from JSON as its calculator would: in millimetres and metric units where no unit is written.
+/// # Errors
+/// All faults of the JSON at once.
+pub fn read_as<T: FromNode>(raw: Value) -> Result<T, Vec<Fault>> {
+    let (node, _) = T::SHAPE.judge(&raw, Units::Metric, &Value::Null)?;
+    T::from_node(node)
+        .ok_or_else(|| vec![Fault::new("", "this", "its type refuses what its shape has passed", Value::Null)])
 }
 
 impl<T: Shaped> Shaped for Option<T> {

@@ -44,17 +44,8 @@ impl Said {
             if attribute.path().is_ident("field") {
                 attribute.parse_args_with(|input: ParseStream<'_>| said.read(input))?;
             }
-            if attribute.path().is_ident("serde") || attribute.path().is_ident("schemars") {
-                attribute.parse_args_with(|input: ParseStream<'_>| said.read_old(input))?;
-            }
         }
         Ok(said)
-    }
-
-    /// What one of a type is called.
-    pub(crate) fn of_type(attributes: &[Attribute]) -> Result<Option<String>> {
-        let told = attributes.iter().filter(|attribute| !attribute.path().is_ident("serde"));
-        Self::of(told).map(|said| said.title)
     }
 
     fn read(&mut self, input: ParseStream<'_>) -> Result<()> {
@@ -98,7 +89,7 @@ impl Said {
 }
 
 /// Two texts in square brackets.
-pub(crate) fn pair(input: ParseStream<'_>) -> Result<[String; 2]> {
+fn pair(input: ParseStream<'_>) -> Result<[String; 2]> {
     let inside;
     bracketed!(inside in input);
     let first: LitStr = inside.parse()?;

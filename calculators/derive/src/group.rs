@@ -19,7 +19,7 @@ pub(crate) fn derived(item: &DeriveInput, data: &DataStruct, role: Role) -> Resu
         .collect::<Result<_>>()?;
     let told = || fields.iter().filter(|(.., said)| !said.skip);
     let (name, about) = (&item.ident, doc(&item.attrs));
-    let called = Said::of_type(&item.attrs)?.map(|title| quote!(.called(#title)));
+    let called = Said::of(&item.attrs)?.title.map(|title| quote!(.called(#title)));
     let shapes = told().map(|(field, ident, said)| shape_of(field, ident, said));
     let nodes = told().map(|(_, ident, _)| {
         let word = ident.to_string();

@@ -13,7 +13,6 @@
 mod attributes;
 mod choice;
 mod group;
-mod old;
 
 use proc_macro::TokenStream;
 use syn::{Data, DeriveInput, Error, parse_macro_input};
@@ -37,16 +36,6 @@ pub fn input(item: TokenStream) -> TokenStream {
 #[proc_macro_derive(Output, attributes(field))]
 pub fn output(item: TokenStream) -> TokenStream {
     derived(&parse_macro_input!(item as DeriveInput), Role::Output)
-}
-
-/// Stands in for the derive of the old schemas until every declaration says `Input` or `Output`.
-#[proc_macro_derive(JsonSchema, attributes(field, serde, schemars))]
-pub fn json_schema(item: TokenStream) -> TokenStream {
-    let item = parse_macro_input!(item as DeriveInput);
-    let closed =
-        item.attrs.iter().any(|attribute| quote::quote!(#attribute).to_string().contains("deny_unknown_fields"));
-    let role = if closed || matches!(item.data, Data::Enum(_)) { Role::Input } else { Role::Output };
-    derived(&item, role)
 }
 
 fn derived(item: &DeriveInput, role: Role) -> TokenStream {

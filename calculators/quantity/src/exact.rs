@@ -4,8 +4,6 @@ use std::ops::{Add, Mul, Neg, Sub};
 
 use num_rational::Ratio;
 use num_traits::Signed;
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de, ser::SerializeMap};
 
 use super::length::{Length, MILLIMETRE};
 use super::print;
@@ -182,41 +180,6 @@ impl PartialEq<Length> for Exact {
 impl PartialOrd<Length> for Exact {
     fn partial_cmp(&self, other: &Length) -> Option<std::cmp::Ordering> {
         self.partial_cmp(&other.exact())
-    }
-}
-
-impl Serialize for Exact {
-    /// `{"nm": [numerator, denominator]}`, which the printing walk at the edge turns into millimetres and text.
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(1))?;
-        map.serialize_entry("nm", &print::nm_pair(*self))?;
-        map.end()
-    }
-}
-
-impl<'de> Deserialize<'de> for Exact {
-    /// The same forms as a [`Length`].
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Length::deserialize(deserializer).map(Self::from).map_err(de::Error::custom)
-    }
-}
-
-impl JsonSchema for Exact {
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "Exact".into()
-    }
-
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({
-            "type": "object",
-            "x-length": {},
-            "properties": { "mm": { "type": "number" }, "text": { "type": "string" } },
-            "required": ["mm", "text"],
-        })
     }
 }
 

@@ -4,10 +4,6 @@ use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Mul, Neg, Sub, SubAssign};
 
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
-use serde_json::Value;
-
 use super::exact::Exact;
 use super::print;
 use super::tape::Units;
@@ -174,38 +170,6 @@ impl SubAssign for Length {
 impl Sum for Length {
     fn sum<I: Iterator<Item = Self>>(lengths: I) -> Self {
         lengths.fold(Self::ZERO, Add::add)
-    }
-}
-
-impl Serialize for Length {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        self.exact().serialize(serializer)
-    }
-}
-
-impl<'de> Deserialize<'de> for Length {
-    /// Text with a unit, a number of millimetres, or `{"nm": count}`. Bare numbers in text are refused here: only the
-    /// reader at the edge knows the unit system, and it completes them before a type sees them.
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let value = Value::deserialize(deserializer)?;
-        Self::from_json(&value, None).map_err(de::Error::custom)
-    }
-}
-
-impl JsonSchema for Length {
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "Length".into()
-    }
-
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({
-            "type": ["string", "number", "object"],
-            "x-length": { "min_nm": -Self::LONGEST.0, "max_nm": Self::LONGEST.0 },
-        })
     }
 }
 

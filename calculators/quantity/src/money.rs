@@ -1,10 +1,7 @@
 //! Money: whole minor units of a currency that the shop names.
 
-use std::borrow::Cow;
 use std::fmt;
 
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de, ser::SerializeMap};
 use serde_json::Value;
 
 /// An amount of money in whole minor units (cents, pence); the currency is named once, by the shop.
@@ -102,34 +99,6 @@ impl fmt::Display for Money {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let sign = if self.0 < 0 { "-" } else { "" };
         write!(f, "{sign}{}.{:02}", self.0.unsigned_abs() / 100, self.0.unsigned_abs() % 100)
-    }
-}
-
-impl Serialize for Money {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(1))?;
-        map.serialize_entry("minor", &self.0)?;
-        map.end()
-    }
-}
-
-impl<'de> Deserialize<'de> for Money {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Self::from_json(&Value::deserialize(deserializer)?).map_err(de::Error::custom)
-    }
-}
-
-impl JsonSchema for Money {
-    fn schema_name() -> Cow<'static, str> {
-        "Money".into()
-    }
-
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "type": ["string", "number", "object"], "x-money": { "max_minor": Self::MOST.0 } })
     }
 }
 

@@ -4,11 +4,8 @@
 //! A JSON number is in the metric unit; a bare number in text takes the unit of the reader's system; a text may name any unit
 //! of the kind (`65 °F`, `18 C`, `1.5 mil`).
 
-use std::borrow::Cow;
 use std::marker::PhantomData;
 
-use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de, ser::SerializeMap};
 use serde_json::Value;
 
 use super::print;
@@ -425,44 +422,6 @@ impl<K: Kind> Default for Amount<K> {
     /// Nothing of it.
     fn default() -> Self {
         Self::of(0.0)
-    }
-}
-
-impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Serialize for Physical<K, MIN_MILLI, MAX_MILLI> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(2))?;
-        map.serialize_entry("kind", K::FACTS.name)?;
-        map.serialize_entry("value", &self.0)?;
-        map.end()
-    }
-}
-
-impl<'de, K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> Deserialize<'de> for Physical<K, MIN_MILLI, MAX_MILLI> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let value = Value::deserialize(deserializer)?;
-        let metric = read(&K::FACTS, &value, Units::Metric).map_err(de::Error::custom)?;
-        Self::new(metric).ok_or_else(|| de::Error::custom(format!("{metric} is outside the allowed range")))
-    }
-}
-
-impl<K: Kind, const MIN_MILLI: i64, const MAX_MILLI: i64> JsonSchema for Physical<K, MIN_MILLI, MAX_MILLI> {
-    fn schema_name() -> Cow<'static, str> {
-        format!("{}From{MIN_MILLI}To{MAX_MILLI}Thousandths", K::FACTS.name).into()
-    }
-
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        let mut schema = json_schema!({ "type": ["string", "number", "object"], "x-kind": K::FACTS.name });
-        if MIN_MILLI != i64::MIN {
-            schema.insert(
-                "x-range".to_owned(),
-                serde_json::json!([MIN_MILLI as f64 / 1_000.0, MAX_MILLI as f64 / 1_000.0]),
-            );
-        }
-        schema
     }
 }
 

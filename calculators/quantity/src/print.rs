@@ -1,6 +1,6 @@
 //! Lengths as text.
 
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use super::exact::Exact;
 use super::length::{FOOT, INCH, Length, MILLIMETRE};
@@ -205,14 +205,6 @@ fn push_joined(out: &mut String, whole: i64, fraction: Option<(i64, i64)>) {
         out.push('/');
         push_whole(out, bottom.unsigned_abs());
     }
-}
-
-/// Numerator and denominator as JSON: whole numbers where they fit, else text.
-pub(super) fn nm_pair(exact: Exact) -> [Value; 2] {
-    [exact.nm(), exact.parts()].map(|number| match i64::try_from(number) {
-        Ok(number) => json!(number),
-        Err(_) => json!(number.to_string()),
-    })
 }
 
 fn from_pair(pair: &Value) -> Option<Exact> {

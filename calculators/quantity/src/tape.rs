@@ -1,15 +1,10 @@
 //! Unit systems, what a tape can show, and a value read off it.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize, Serializer, ser::SerializeMap};
-
 use super::exact::Exact;
 use super::length::{INCH, Length, MICROMETRE};
-use super::print;
 
 /// The two ways in which a shop reads its tape.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Units {
     /// Feet, inches and fractions of an inch.
     #[default]
@@ -58,29 +53,22 @@ impl Units {
 /// The finest mark used on a tape or a saw stop. It also says in which system the shop marks and cuts.
 ///
 /// Common practice, no source: tape and pencil hold 1/32 in or 0.5 mm, marks are called out in 1/16 in or 1 mm.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Tape {
     /// 1/8 in.
-    #[serde(rename = "1/8 in")]
     Eighth,
     /// 1/16 in.
     #[default]
-    #[serde(rename = "1/16 in")]
     Sixteenth,
     /// 1/32 in.
-    #[serde(rename = "1/32 in")]
     ThirtySecond,
     /// 1/64 in.
-    #[serde(rename = "1/64 in")]
     SixtyFourth,
     /// 2 mm.
-    #[serde(rename = "2 mm")]
     TwoMillimetres,
     /// 1 mm.
-    #[serde(rename = "1 mm")]
     Millimetre,
     /// 0.5 mm.
-    #[serde(rename = "0.5 mm")]
     HalfMillimetre,
 }
 
@@ -170,8 +158,7 @@ impl Tape {
 }
 
 /// Which way a reading is rounded.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Toward {
     /// To the nearest mark, halves upward.
     Nearest,
@@ -217,32 +204,6 @@ impl Reading {
     /// Exact place less mark, signed: positive means the true place lies a little beyond the mark ("full").
     pub fn left_over(self) -> Exact {
         self.exact - self.shown()
-    }
-}
-
-impl Serialize for Reading {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(3))?;
-        map.serialize_entry("nm", &print::nm_pair(self.exact))?;
-        map.serialize_entry("tape", &self.tape)?;
-        map.serialize_entry("toward", &self.toward)?;
-        map.end()
-    }
-}
-
-impl JsonSchema for Reading {
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "Reading".into()
-    }
-
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        let mut schema = Exact::json_schema(generator);
-        schema.insert("x-reading".to_owned(), true.into());
-        schema
     }
 }
 

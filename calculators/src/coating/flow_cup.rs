@@ -3,58 +3,58 @@
 //! The same nozzle width means different cups in different standards, so a cup is always named with its standard. Outside its
 //! range a cup's equation is not used. Thixotropic wall paint does not flow like oil: for it a cup only repeats a shop's own setting.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{ASTM_D1200, ASTM_D4212, DIN_53211, ISO_2431};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words, Work};
+use crate::catalogue::{
+    Answer, Calculator, Card, Example, Fault, Input, Note, Output, Shaped, Source, Standing, Step, Words, Work,
+};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// A cup, by its standard.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
 pub enum Cup {
     /// ISO 2431, 3 mm.
-    #[serde(rename = "ISO 2431, 3 mm")]
+    #[field("ISO 2431, 3 mm")]
     Iso3,
     /// ISO 2431, 4 mm.
-    #[serde(rename = "ISO 2431, 4 mm")]
+    #[field("ISO 2431, 4 mm")]
     Iso4,
     /// ISO 2431, 5 mm.
-    #[serde(rename = "ISO 2431, 5 mm")]
+    #[field("ISO 2431, 5 mm")]
     Iso5,
     /// ISO 2431, 6 mm.
-    #[serde(rename = "ISO 2431, 6 mm")]
+    #[field("ISO 2431, 6 mm")]
     Iso6,
     /// ASTM D1200, No. 1.
-    #[serde(rename = "ASTM D1200, No. 1")]
+    #[field("ASTM D1200, No. 1")]
     D1200No1,
     /// ASTM D1200, No. 2.
-    #[serde(rename = "ASTM D1200, No. 2")]
+    #[field("ASTM D1200, No. 2")]
     D1200No2,
     /// ASTM D1200, No. 3.
-    #[serde(rename = "ASTM D1200, No. 3")]
+    #[field("ASTM D1200, No. 3")]
     D1200No3,
     /// ASTM D1200, No. 4.
-    #[serde(rename = "ASTM D1200, No. 4")]
+    #[field("ASTM D1200, No. 4")]
     D1200No4,
     /// ASTM D1200, No. 5.
-    #[serde(rename = "ASTM D1200, No. 5")]
+    #[field("ASTM D1200, No. 5")]
     D1200No5,
     /// ASTM D4212 dip cup, No. 1.
-    #[serde(rename = "ASTM D4212 dip cup, No. 1")]
+    #[field("ASTM D4212 dip cup, No. 1")]
     D4212No1,
     /// ASTM D4212 dip cup, No. 2.
-    #[serde(rename = "ASTM D4212 dip cup, No. 2")]
+    #[field("ASTM D4212 dip cup, No. 2")]
     D4212No2,
     /// ASTM D4212 dip cup, No. 3.
-    #[serde(rename = "ASTM D4212 dip cup, No. 3")]
+    #[field("ASTM D4212 dip cup, No. 3")]
     D4212No3,
     /// ASTM D4212 dip cup, No. 4.
-    #[serde(rename = "ASTM D4212 dip cup, No. 4")]
+    #[field("ASTM D4212 dip cup, No. 4")]
     D4212No4,
     /// DIN 53211, 4 mm, withdrawn.
-    #[serde(rename = "DIN 53211, 4 mm (withdrawn)")]
+    #[field("DIN 53211, 4 mm (withdrawn)")]
     Din4,
 }
 
@@ -126,7 +126,7 @@ impl Cup {
 impl Cup {
     /// Its name, as forms and answers write it.
     pub fn name(self) -> String {
-        serde_json::to_value(self).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default()
+        self.node().as_str().unwrap_or_default().to_owned()
     }
 
     /// Cups in whose range a paint lies that takes a time outside this one's, of the same standard first, in words.
@@ -173,39 +173,38 @@ pub const SOURCES: [Source; 4] = [
 pub(crate) struct FlowCup;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// With its standard: a 4 mm nozzle is two different cups.
-    #[schemars(title = "Cup")]
+    #[field("Cup")]
     cup: Cup,
     /// From free flow to the first break of the stream.
-    #[schemars(title = "Time")]
+    #[field("Time")]
     time: Physical<kind::Seconds, 1_000, 300_000>,
     /// Of the paint in the cup.
-    #[schemars(title = "Temperature of the paint", extend("x-usual" = ["20 °C", "25 °C"]))]
+    #[field("Temperature of the paint", usual = ["20 °C", "25 °C"])]
     temperature: Physical<kind::Temperature, 1_000, 45_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Kinematic; times density gives the dynamic one.
-    #[schemars(title = "Kinematic viscosity")]
+    #[field("Kinematic viscosity")]
     viscosity: Amount<kind::Viscosity>,
     /// The same liquid in every other cup whose range it meets.
-    #[schemars(title = "The same in other cups")]
+    #[field("The same in other cups")]
     others: Vec<OtherCup>,
 }
 
 /// The same liquid in another cup.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct OtherCup {
     /// The cup.
-    #[schemars(title = "Cup")]
+    #[field("Cup")]
     cup: Cup,
     /// Its time.
-    #[schemars(title = "Time")]
+    #[field("Time")]
     time: Amount<kind::Seconds>,
 }
 
@@ -243,9 +242,9 @@ impl Calculator for FlowCup {
                 .with(input.cup.instead(input.time.get()));
             return Err(vec![Fault::new(
                 "/time",
-                Words::new("{}").with(input.time),
+                Words::of(input.time),
                 why,
-                Words::new("{}").with(seconds((equation.least + equation.most) / 2.0)),
+                Words::of(seconds((equation.least + equation.most) / 2.0)),
             )]);
         };
         let others = Cup::ALL

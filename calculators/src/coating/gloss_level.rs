@@ -3,33 +3,32 @@
 //! Trade words such as eggshell or satin name no fixed reading. The levels overlap, and some pairs of readings lie in none: then
 //! the answer is none, not the nearest.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{GLOSS_LEVELS, ISO_2813};
 use crate::catalogue::{
-    Answer, Calculator, Card, Example, Fault, Kind, Node, Note, Shape, Shaped, Source, Standing, Step, Words,
+    Answer, Calculator, Card, Example, Fault, Input, Kind, Node, Note, Output, Shape, Shaped, Source, Standing, Step,
+    Words,
 };
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// A gloss level: readings at 60° and at 85° in gloss units, from and to.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Output)]
 pub struct GlossLevel {
     /// 1 is the flattest, 7 the glossiest.
-    #[schemars(title = "Level")]
+    #[field("Level")]
     pub level: u8,
     /// Range at 60°.
-    #[schemars(title = "At 60°, from")]
+    #[field("At 60°, from")]
     pub gloss_from: f64,
     /// Range at 60°.
-    #[schemars(title = "At 60°, to")]
+    #[field("At 60°, to")]
     pub gloss_to: f64,
     /// Range at 85°, where the level has one.
-    #[schemars(title = "At 85°, from")]
+    #[field("At 85°, from")]
     pub sheen_from: f64,
     /// Range at 85°, where the level has one.
-    #[schemars(title = "At 85°, to")]
+    #[field("At 85°, to")]
     pub sheen_to: f64,
 }
 
@@ -83,51 +82,48 @@ pub fn range_in_words(from: f64, to: f64) -> String {
 pub(crate) struct GlossReading;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// The meter's reading at 60°.
-    #[schemars(title = "Gloss at 60°")]
+    #[field("Gloss at 60°")]
     gloss: Physical<kind::Number, 0, 200_000>,
     /// The meter's reading at 85°; from 35 units at 60° up it is not needed.
-    #[schemars(title = "Sheen at 85°")]
+    #[field("Sheen at 85°")]
     sheen: Option<Physical<kind::Number, 0, 200_000>>,
     /// The same wall beside it, or the touched-up patch, at 60°.
-    #[schemars(title = "Beside it, at 60°")]
+    #[field("Beside it, at 60°")]
     beside: Option<Physical<kind::Number, 0, 200_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// One to seven, or none.
-    #[schemars(title = "Gloss level")]
+    #[field("Gloss level")]
     level: Level,
     /// How far the patch beside it lies off at 60°.
-    #[schemars(title = "Difference to the patch")]
+    #[field("Difference to the patch")]
     difference: Option<Amount<kind::Number>>,
     /// The seven levels.
-    #[schemars(title = "The levels")]
+    #[field("The levels")]
     levels: Vec<LevelRow>,
 }
 
 /// A level in words.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct LevelRow {
     /// 1 is the flattest, 7 the glossiest.
-    #[schemars(title = "Level")]
+    #[field("Level")]
     level: u8,
     /// In gloss units.
-    #[schemars(title = "At 60°")]
+    #[field("At 60°")]
     gloss: String,
     /// In gloss units.
-    #[schemars(title = "At 85°")]
+    #[field("At 85°")]
     sheen: String,
 }
 
 /// A level or its absence, in words.
-#[derive(Serialize)]
-#[serde(untagged)]
 pub(crate) enum Level {
     /// The level.
     Of(u8),

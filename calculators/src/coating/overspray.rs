@@ -1,16 +1,13 @@
 //! How far to cover round the gun, and how overspray comes off by its age.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Physical, Units, kind};
 
 /// What sprays.
-#[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, PartialEq, Eq, Input)]
 pub(crate) enum Gun {
     /// Paint under high pressure, no air.
     Airless,
@@ -24,31 +21,30 @@ pub const REACH: (Length, Length) = (Length::mm(3_048), Length::mm(1_524));
 pub(crate) struct Overspray;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// What sprayed it.
-    #[schemars(title = "Gun")]
+    #[field("Gun")]
     gun: Gun,
     /// Since the mist settled.
-    #[schemars(title = "Age of the overspray")]
+    #[field("Age of the overspray")]
     age: Physical<kind::Hours, 0, 10_000_000>,
     /// In this air: from the recoat calculation.
-    #[schemars(title = "Touch-dry after")]
+    #[field("Touch-dry after")]
     touch: Physical<kind::Hours, 50, 72_000>,
     /// In this air: from the recoat calculation.
-    #[schemars(title = "Recoat after")]
+    #[field("Recoat after")]
     recoat: Physical<kind::Hours, 100, 400_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// What to do, in order.
-    #[schemars(title = "Now")]
+    #[field("Now")]
     method: &'static str,
     /// Round the work, next time.
-    #[schemars(title = "Cover next time")]
+    #[field("Cover next time")]
     cover: Length,
 }
 
@@ -81,12 +77,7 @@ impl Calculator for Overspray {
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         if input.touch.get() > input.recoat.get() {
             let why = Words::new("touch-dry comes before recoat, {} here").with(input.recoat);
-            return Err(vec![Fault::new(
-                "/touch",
-                Words::new("{}").with(input.touch),
-                why,
-                Words::new("{}").with(input.recoat),
-            )]);
+            return Err(vec![Fault::new("/touch", Words::of(input.touch), why, Words::of(input.recoat))]);
         }
         let age = input.age.get();
         let (method, stage) = if age < input.touch.get() {

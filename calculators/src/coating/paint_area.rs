@@ -1,11 +1,9 @@
 //! How much surface there really is: the wall, the edges of boards and rails, and what the boards hide.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Count, Length, Physical, Units, Within, kind};
 
 /// Area of a rectangle of exact sides.
@@ -36,61 +34,60 @@ pub fn rail_edges(
 pub(crate) struct PaintArea;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// The part of the wall that is coated, from end to end.
-    #[schemars(title = "Width of the field")]
+    #[field("Width of the field")]
     width: Within<25_000, 60_000_000>,
     /// From the top of the base to the top of the top rail.
-    #[schemars(title = "Height of the field")]
+    #[field("Height of the field")]
     height: Within<25_000, 6_000_000>,
     /// Standing boards.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: Count<0, 400>,
     /// The mean length where they differ.
-    #[schemars(title = "Board length")]
+    #[field("Board length")]
     board_length: Within<25_000, 6_000_000>,
     /// As measured.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board_width: Within<12_000, 305_000>,
     /// As measured.
-    #[schemars(title = "Thickness")]
+    #[field("Thickness")]
     thickness: Within<3_000, 51_000>,
     /// Edges in corners or tight behind a casing, which are not coated.
-    #[schemars(title = "Hidden board edges")]
+    #[field("Hidden board edges")]
     hidden_edges: Count<0, 800>,
     /// Top edge and bottom edge of every rail counted.
-    #[schemars(title = "Rail edges")]
+    #[field("Rail edges")]
     rail_edges: Count<0, 40>,
     /// Of that length, boards end against one rail edge each.
-    #[schemars(title = "Openings")]
+    #[field("Openings")]
     openings: Option<Physical<kind::Area, 0, 200_000>>,
     /// Coated too, where it stays.
-    #[schemars(title = "Base height")]
+    #[field("Base height")]
     base_height: Option<Within<0, 400_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// All that is coated.
-    #[schemars(title = "Area to coat")]
+    #[field("Area to coat")]
     total: Amount<kind::Area>,
     /// Total over the flat field.
-    #[schemars(title = "Against the flat field")]
+    #[field("Against the flat field")]
     factor: Amount<kind::Number>,
     /// Field less openings; the face of a board stands for the wall behind it.
-    #[schemars(title = "Faces")]
+    #[field("Faces")]
     faces: Amount<kind::Area>,
     /// Long edges of the boards.
-    #[schemars(title = "Board edges")]
+    #[field("Board edges")]
     edges: Amount<kind::Area>,
     /// Edges of the rails.
-    #[schemars(title = "Rail edges")]
+    #[field("Rail edges")]
     rails: Amount<kind::Area>,
     /// The base.
-    #[schemars(title = "Base")]
+    #[field("Base")]
     base: Amount<kind::Area>,
 }
 
@@ -133,17 +130,12 @@ impl Calculator for PaintArea {
         let openings = input.openings.map_or(0.0, Physical::get);
         if openings >= field.get() {
             let why = Words::new("openings must leave some of the field, {}").with(field);
-            return Err(vec![Fault::new(
-                "/openings",
-                Words::new("{}").with(Amount::<kind::Area>::of(openings)),
-                why,
-                "0 m2",
-            )]);
+            return Err(vec![Fault::new("/openings", Words::of(Amount::<kind::Area>::of(openings)), why, "0 m2")]);
         }
         let covered = input.board_width.get() * i64::from(input.boards.get());
         if covered > input.width.get() {
             let why = Words::new("so many boards cover {}, more than the field of {}").with(covered).with(input.width);
-            return Err(vec![Fault::new("/boards", Words::new("{}").with(input.boards.get()), why, 12)]);
+            return Err(vec![Fault::new("/boards", Words::of(input.boards.get()), why, 12)]);
         }
         let faces = Amount::<kind::Area>::of(field.get() - openings);
         let edges =

@@ -1,53 +1,48 @@
 //! How much paint a coat takes: from the dry film on the sheet to litres in the pot.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::film;
 use crate::catalogue::works::{ASTM_D4414, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Count, Physical, Units, kind};
 
 pub(crate) struct PaintFilm;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// What one coat must leave, from the data sheet.
-    #[schemars(title = "Dry film of one coat", extend("x-usual" = ["25 um", "65 um"]))]
+    #[field("Dry film of one coat", usual = ["25 um", "65 um"])]
     dry_film: Physical<kind::Film, 12_000, 500_000>,
     /// Solids by VOLUME, from the data sheet; the weight figure beside it is larger and wrong here.
-    #[schemars(title = "Volume solids", extend("x-usual" = ["30 %", "50 %"]))]
+    #[field("Volume solids", usual = ["30 %", "50 %"])]
     volume_solids: Physical<kind::Percent, 10_000, 100_000>,
     /// Added, as a share of the paint's volume.
-    #[schemars(title = "Thinner", extend("x-usual" = ["0 %", "10 %"]))]
+    #[field("Thinner", usual = ["0 %", "10 %"])]
     thinner: Physical<kind::Percent, 0, 50_000>,
     /// The most that the data sheet allows.
-    #[schemars(title = "Thinner the sheet allows")]
+    #[field("Thinner the sheet allows")]
     thinner_most: Physical<kind::Percent, 0, 50_000>,
     /// All that is sprayed, faces and edges.
-    #[schemars(title = "Area")]
+    #[field("Area")]
     area: Physical<kind::Area, 10, 5_000_000>,
     /// Of what leaves the gun, the share that stays on the work; weigh the pot to know yours.
-    #[schemars(title = "Transfer efficiency", extend("x-usual" = ["40 %", "80 %"]))]
+    #[field("Transfer efficiency", usual = ["40 %", "80 %"])]
     transfer: Physical<kind::Percent, 15_000, 100_000>,
     /// Each of the same film.
-    #[schemars(title = "Coats")]
+    #[field("Coats")]
     coats: Count<1, 5>,
     /// Stays in hose and pot at the end: 0.48 L in 15 m of 6 mm hose.
-    #[schemars(title = "Left in the hose")]
+    #[field("Left in the hose")]
     hose: Physical<kind::Paint, 0, 10_000>,
     /// How the gauge's teeth are stepped.
-    #[serde(default)]
-    #[schemars(title = "Notch gauge stepped in")]
+    #[field("Notch gauge stepped in", default)]
     comb: Comb,
 }
 
 /// The two combs that are sold.
-#[derive(Clone, Copy, Debug, Default, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, Input)]
 pub(crate) enum Comb {
     /// Teeth by the mil, a thousandth of an inch.
     Mil,
@@ -57,31 +52,31 @@ pub(crate) enum Comb {
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// As it comes from the tin, for one coat.
-    #[schemars(title = "Paint for one coat")]
+    #[field("Paint for one coat")]
     paint: Amount<kind::Paint>,
     /// Paint and thinner together, for one coat.
-    #[schemars(title = "In the pot for one coat")]
+    #[field("In the pot for one coat")]
     mixed: Amount<kind::Paint>,
     /// What the gauge should read.
-    #[schemars(title = "Wet film")]
+    #[field("Wet film")]
     wet_film: Amount<kind::Film>,
     /// The tooth that just gets wet.
-    #[schemars(title = "Last wet tooth")]
+    #[field("Last wet tooth")]
     wet_tooth: Option<Amount<kind::Film>>,
     /// The tooth that just stays dry.
-    #[schemars(title = "First dry tooth")]
+    #[field("First dry tooth")]
     dry_tooth: Option<Amount<kind::Film>>,
     /// Paint from the tin, nothing lost.
-    #[schemars(title = "Spreading rate, nothing lost")]
+    #[field("Spreading rate, nothing lost")]
     spreading_rate: Amount<kind::SpreadingRate>,
     /// Paint from the tin, with what flies past.
-    #[schemars(title = "Spreading rate in practice")]
+    #[field("Spreading rate in practice")]
     practical_rate: Amount<kind::SpreadingRate>,
     /// All coats and the hose, before tins.
-    #[schemars(title = "Paint for all coats and the hose")]
+    #[field("Paint for all coats and the hose")]
     total: Amount<kind::Paint>,
 }
 
@@ -138,12 +133,7 @@ impl Calculator for PaintFilm {
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         if input.thinner.get() > input.thinner_most.get() {
             let why = Words::new("the data sheet allows {} at most").with(input.thinner_most);
-            return Err(vec![Fault::new(
-                "/thinner",
-                Words::new("{}").with(input.thinner),
-                why,
-                Words::new("{}").with(input.thinner_most),
-            )]);
+            return Err(vec![Fault::new("/thinner", Words::of(input.thinner), why, Words::of(input.thinner_most))]);
         }
         let (solids, thinner, transfer) =
             (input.volume_solids.get() / 100.0, input.thinner.get() / 100.0, input.transfer.get() / 100.0);

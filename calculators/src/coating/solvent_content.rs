@@ -3,12 +3,10 @@
 //! Regulations reckon without the water, so adding water changes nothing there; adding solvent does. Limits differ by place and by
 //! product; the local rule and the product's sheet decide.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{CFR_40_59, TAC_30_115};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Density of solvent by which rules turn a content per coating into one per solids: 7.36 lb/US gal.
@@ -43,55 +41,54 @@ pub fn per_solids(content: f64, density: f64) -> Option<f64> {
 pub(crate) struct SolventContent;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// The coating before thinning.
-    #[schemars(title = "Volume of coating")]
+    #[field("Volume of coating")]
     volume: Physical<kind::Paint, 1, 10_000_000>,
     /// All that leaves while it dries, WATER INCLUDED.
-    #[schemars(title = "Volatiles in it")]
+    #[field("Volatiles in it")]
     volatiles: Physical<kind::Mass, 0, 20_000_000>,
     /// Water among the volatiles.
-    #[schemars(title = "Water in it, by weight")]
+    #[field("Water in it, by weight")]
     water: Physical<kind::Mass, 0, 20_000_000>,
     /// The same water, by volume.
-    #[schemars(title = "Water in it, by volume")]
+    #[field("Water in it, by volume")]
     water_volume: Physical<kind::Paint, 0, 10_000_000>,
     /// Solvents that the rule does not count, by weight.
-    #[schemars(title = "Exempt solvent, by weight")]
+    #[field("Exempt solvent, by weight")]
     exempt: Option<Physical<kind::Mass, 0, 20_000_000>>,
     /// Solvents that the rule does not count, by volume.
-    #[schemars(title = "Exempt solvent, by volume")]
+    #[field("Exempt solvent, by volume")]
     exempt_volume: Option<Physical<kind::Paint, 0, 10_000_000>>,
     /// Solvent thinner added; water does not count here.
-    #[schemars(title = "Solvent thinner added")]
+    #[field("Solvent thinner added")]
     thinner: Option<Physical<kind::Paint, 0, 10_000_000>>,
     /// From the thinner's sheet.
-    #[schemars(title = "Density of the thinner")]
+    #[field("Density of the thinner")]
     thinner_density: Option<Physical<kind::Density, 500_000, 1_800_000>>,
     /// What the local rule allows for this kind of coating, without water.
-    #[schemars(title = "Limit to compare with")]
+    #[field("Limit to compare with")]
     limit: Option<Physical<kind::SolventContent, 0, 900_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// What rules are written in: without water and exempt solvents.
-    #[schemars(title = "Without water, as rules reckon")]
+    #[field("Without water, as rules reckon")]
     less_water: Amount<kind::SolventContent>,
     /// What the room gets.
-    #[schemars(title = "Actual, water included")]
+    #[field("Actual, water included")]
     actual: Amount<kind::SolventContent>,
     /// Solvent for each volume of what stays on the wall.
-    #[schemars(title = "For each volume of solids")]
+    #[field("For each volume of solids")]
     per_solids: Option<Amount<kind::SolventContent>>,
     /// Solvent that goes into the air.
-    #[schemars(title = "Solvent in all")]
+    #[field("Solvent in all")]
     solvent: Amount<kind::Mass>,
     /// How much of this thinner reaches the limit exactly.
-    #[schemars(title = "Thinner that reaches the limit")]
+    #[field("Thinner that reaches the limit")]
     thinner_at_limit: Option<Amount<kind::Paint>>,
 }
 
@@ -133,13 +130,13 @@ impl Calculator for SolventContent {
         let litres = Amount::<kind::Paint>::of;
         if input.water.get() + exempt > input.volatiles.get() {
             let why = Words::new("water and exempt solvent are part of the volatiles, {}").with(input.volatiles);
-            faults.push(Fault::new("/water", Words::new("{}").with(mass(input.water.get() + exempt)), why, "500 g"));
+            faults.push(Fault::new("/water", Words::of(mass(input.water.get() + exempt)), why, "500 g"));
         }
         if input.water_volume.get() + exempt_volume >= input.volume.get() {
             let why = Words::new("water and exempt solvent must be less than the coating, {}").with(input.volume);
             faults.push(Fault::new(
                 "/water_volume",
-                Words::new("{}").with(litres(input.water_volume.get() + exempt_volume)),
+                Words::of(litres(input.water_volume.get() + exempt_volume)),
                 why,
                 "0.5 L",
             ));

@@ -1,11 +1,9 @@
 //! How fast the gun walks, how far apart the passes lie, and how many there are.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Exact, Physical, Units, Within, kind};
 
 /// Usual speed of a hand with a gun, mm/s: 8 to 30 in/s. Common practice, no source.
@@ -14,46 +12,45 @@ const USUAL_SPEED: (f64, f64) = (200.0, 760.0);
 pub(crate) struct SprayPass;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Of the tip at working pressure, from its chart or by weighing the pot.
-    #[schemars(title = "Flow of the tip")]
+    #[field("Flow of the tip")]
     flow: Physical<kind::LiquidFlow, 20, 5_000>,
     /// On a card at working distance.
-    #[schemars(title = "Fan width")]
+    #[field("Fan width")]
     fan: Within<25_000, 500_000>,
     /// Of each pass over the one before.
-    #[schemars(title = "Overlap", extend("x-usual" = ["40 %", "60 %"]))]
+    #[field("Overlap", usual = ["40 %", "60 %"])]
     overlap: Physical<kind::Percent, 25_000, 75_000>,
     /// Of what leaves the gun, the share that stays on the work.
-    #[schemars(title = "Transfer efficiency", extend("x-usual" = ["40 %", "80 %"]))]
+    #[field("Transfer efficiency", usual = ["40 %", "80 %"])]
     transfer: Physical<kind::Percent, 15_000, 95_000>,
     /// What the gauge should read after the coat.
-    #[schemars(title = "Wet film")]
+    #[field("Wet film")]
     wet_film: Physical<kind::Film, 25_000, 500_000>,
     /// Of the field, from the lowest to the highest edge.
-    #[schemars(title = "Height of the field")]
+    #[field("Height of the field")]
     height: Within<25_000, 6_000_000>,
     /// Of the field, for the time a coat takes.
-    #[schemars(title = "Width of the field")]
+    #[field("Width of the field")]
     width: Within<25_000, 60_000_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Of the hand, steadily.
-    #[schemars(title = "Speed of the gun")]
+    #[field("Speed of the gun")]
     speed: Amount<kind::HandSpeed>,
     /// Over the whole height.
-    #[schemars(title = "Passes")]
+    #[field("Passes")]
     passes: u32,
     /// From the middle of one pass to the middle of the next.
-    #[schemars(title = "From pass to pass")]
+    #[field("From pass to pass")]
     pitch: Exact,
     /// Trigger time alone, without turning and moving.
-    #[schemars(title = "Trigger time for the field")]
+    #[field("Trigger time for the field")]
     time: Amount<kind::Minutes>,
 }
 

@@ -1,65 +1,60 @@
 //! How much thinner brings a paint to a cup time: a straight line between two trials on a logarithmic scale.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::flow_cup::Cup;
 use crate::catalogue::works::{ASTM_D1200, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 pub(crate) struct Thinning;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// With its standard.
-    #[schemars(title = "Cup")]
+    #[field("Cup")]
     cup: Cup,
     /// As it comes from the tin, or already thinned a little.
-    #[schemars(title = "First trial: thinner")]
+    #[field("First trial: thinner")]
     first_thinner: Physical<kind::Percent, 0, 50_000>,
     /// Its time in the cup.
-    #[schemars(title = "First trial: time")]
+    #[field("First trial: time")]
     first_time: Physical<kind::Seconds, 1_000, 300_000>,
     /// With more thinner.
-    #[schemars(title = "Second trial: thinner")]
+    #[field("Second trial: thinner")]
     second_thinner: Physical<kind::Percent, 0, 50_000>,
     /// Its time in the cup.
-    #[schemars(title = "Second trial: time")]
+    #[field("Second trial: time")]
     second_time: Physical<kind::Seconds, 1_000, 300_000>,
     /// What the gun's maker or your own card asks for.
-    #[schemars(title = "Wanted time")]
+    #[field("Wanted time")]
     wanted_time: Physical<kind::Seconds, 1_000, 300_000>,
     /// The most that the data sheet allows.
-    #[schemars(title = "Thinner the sheet allows")]
+    #[field("Thinner the sheet allows")]
     sheet_most: Physical<kind::Percent, 0, 50_000>,
     /// Paint in the pot, without its thinner; then the answer says how much to add.
-    #[serde(default)]
-    #[schemars(title = "Paint in the pot")]
+    #[field("Paint in the pot", default)]
     pot: Option<Physical<kind::Paint, 50, 200_000>>,
     /// Already in the pot, as a share of the paint; empty means none.
-    #[serde(default)]
-    #[schemars(title = "Thinner already in the pot")]
+    #[field("Thinner already in the pot", default)]
     pot_thinner: Option<Physical<kind::Percent, 0, 50_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// As a share of the paint's volume.
-    #[schemars(title = "Thinner in all")]
+    #[field("Thinner in all")]
     thinner: Amount<kind::Percent>,
     /// From the second trial's mixture on; nothing where it already holds more.
-    #[schemars(title = "Further to the second trial")]
+    #[field("Further to the second trial")]
     further: Amount<kind::Percent>,
     /// To the paint in the pot.
-    #[schemars(title = "Add to the pot")]
+    #[field("Add to the pot")]
     add: Option<Amount<kind::SmallVolume>>,
     /// Whether the sheet allows it.
-    #[schemars(title = "Within the sheet's limit")]
+    #[field("Within the sheet's limit")]
     allowed: bool,
 }
 
@@ -113,12 +108,7 @@ impl Calculator for Thinning {
                     .with(seconds(equation.least))
                     .with(seconds(equation.most))
                     .with(input.cup.instead(time));
-                faults.push(Fault::new(
-                    pointer,
-                    Words::new("{}").with(seconds(time)),
-                    why,
-                    Words::new("{}").with(seconds(equation.least)),
-                ));
+                faults.push(Fault::new(pointer, Words::of(seconds(time)), why, Words::of(seconds(equation.least))));
                 1.0
             })
         };
@@ -128,12 +118,12 @@ impl Calculator for Thinning {
         if input.second_thinner.get() <= input.first_thinner.get() {
             let why =
                 Words::new("the second trial must hold more thinner than the first, {}").with(input.first_thinner);
-            faults.push(Fault::new("/second_thinner", Words::new("{}").with(input.second_thinner), why, "5 %"));
+            faults.push(Fault::new("/second_thinner", Words::of(input.second_thinner), why, "5 %"));
         }
         if faults.is_empty() && second >= first {
             let why = Words::new("with more thinner the cup must run faster than the first trial's {}")
                 .with(input.first_time);
-            faults.push(Fault::new("/second_time", Words::new("{}").with(input.second_time), why, "55 s"));
+            faults.push(Fault::new("/second_time", Words::of(input.second_time), why, "55 s"));
         }
         if !faults.is_empty() {
             return Err(faults);

@@ -1,71 +1,67 @@
 //! Which tins: the cheapest that hold enough, all of one batch.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::tin_choice::cheapest;
 use crate::catalogue::works::{GEOMETRY, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Money, Physical, Units, kind};
 
 /// A size of tin that the shop can buy.
-#[derive(Clone, Copy, Debug, PartialEq, Deserialize, Serialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq, Input)]
 pub struct Tin {
     /// What it holds.
-    #[schemars(title = "Holds")]
+    #[field("Holds")]
     pub holds: Physical<kind::Paint, 50, 250_000>,
     /// What it costs.
-    #[schemars(title = "Price")]
+    #[field("Price")]
     pub price: Money,
 }
 
 pub(crate) struct Tins;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// All coats and the hose.
-    #[schemars(title = "Paint needed")]
+    #[field("Paint needed")]
     needed: Physical<kind::Paint, 1, 900_000>,
     /// On top, for touching up and for the tin left on site.
-    #[schemars(title = "Reserve", extend("x-usual" = ["0 %", "15 %"]))]
+    #[field("Reserve", usual = ["0 %", "15 %"])]
     reserve: Physical<kind::Percent, 0, 100_000>,
     /// Sizes and prices.
-    #[schemars(title = "Tins on sale", length(min = 1, max = 12))]
+    #[field("Tins on sale", size(1..=12))]
     tins: Vec<Tin>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// What they cost together.
-    #[schemars(title = "Cost")]
+    #[field("Cost")]
     cost: Money,
     /// Paint in them.
-    #[schemars(title = "Bought")]
+    #[field("Bought")]
     bought: Amount<kind::Paint>,
     /// Left over, reserve included.
-    #[schemars(title = "Left over")]
+    #[field("Left over")]
     left: Amount<kind::Paint>,
     /// Tins to buy.
-    #[schemars(title = "Tins")]
+    #[field("Tins")]
     tins: Vec<Line>,
 }
 
 /// One size.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Line {
     /// How many.
-    #[schemars(title = "Buy")]
+    #[field("Buy")]
     count: u32,
     /// The size.
-    #[schemars(title = "Holds")]
+    #[field("Holds")]
     holds: Amount<kind::Paint>,
     /// For all of them.
-    #[schemars(title = "Price")]
+    #[field("Price")]
     price: Money,
 }
 
@@ -109,7 +105,7 @@ impl Calculator for Tins {
             if tin.price.minor() < 0 {
                 faults.push(Fault::new(
                     format!("/tins/{index}/price"),
-                    Words::new("{}").with(tin.price),
+                    Words::of(tin.price),
                     "a price is not below zero",
                     "24.00",
                 ));
@@ -119,7 +115,7 @@ impl Calculator for Tins {
         if faults.is_empty() && wanted > 1_000.0 {
             faults.push(Fault::new(
                 "/needed",
-                Words::new("{}").with(input.needed),
+                Words::of(input.needed),
                 "more than 1000 L with its reserve: order by the drum",
                 "3.5 L",
             ));

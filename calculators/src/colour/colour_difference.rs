@@ -7,13 +7,11 @@
 //!
 //! The two must be measured with the same light, observer and instrument. The formula is no distance: differences do not add.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::srgb::Lab;
 use crate::catalogue::works::{CIEDE2000_NOTES, ISO_11664_6};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// The parts of a CIEDE2000 difference.
@@ -89,17 +87,16 @@ const SEEN: (f64, f64) = (1.0, 2.0);
 type Coordinate = Physical<kind::Number, -200_000, 200_000>;
 
 /// A measured colour.
-#[derive(Clone, Copy, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Input)]
 pub(crate) struct Measured {
     /// Lightness.
-    #[schemars(title = "L*")]
+    #[field("L*")]
     l: Physical<kind::Number, 0, 100_000>,
     /// Green to red.
-    #[schemars(title = "a*")]
+    #[field("a*")]
     a: Coordinate,
     /// Blue to yellow.
-    #[schemars(title = "b*")]
+    #[field("b*")]
     b: Coordinate,
 }
 
@@ -112,34 +109,33 @@ impl From<Measured> for Lab {
 pub(crate) struct ColourDifference;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// As the meter shows it, on the old coat.
-    #[schemars(title = "The coat that is there")]
+    #[field("The coat that is there")]
     one: Measured,
     /// The same meter, the same light, on the dry trial patch.
-    #[schemars(title = "The trial patch")]
+    #[field("The trial patch")]
     other: Measured,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// CIEDE2000.
-    #[schemars(title = "Difference ΔE00")]
+    #[field("Difference ΔE00")]
     difference: Amount<kind::Number>,
     /// CIE76, for comparing with old papers.
-    #[schemars(title = "Older formula ΔE*ab")]
+    #[field("Older formula ΔE*ab")]
     older: Amount<kind::Number>,
     /// Weighted.
-    #[schemars(title = "Lightness part")]
+    #[field("Lightness part")]
     lightness: Amount<kind::Number>,
     /// Weighted.
-    #[schemars(title = "Chroma part")]
+    #[field("Chroma part")]
     chroma: Amount<kind::Number>,
     /// Weighted.
-    #[schemars(title = "Hue part")]
+    #[field("Hue part")]
     hue: Amount<kind::Number>,
 }
 

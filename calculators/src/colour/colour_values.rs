@@ -1,11 +1,9 @@
 //! A colour's lightness, reflectance, and its contrast with another.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::srgb;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Step};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Up to this lightness the curve of CIE L* is a straight line.
@@ -14,39 +12,36 @@ const LINEAR: f64 = 8.0;
 pub(crate) struct ColourValues;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Six figures, as on a colour chart's web page; or leave it empty and give the lightness.
-    #[serde(default)]
-    #[schemars(title = "Colour (sRGB, six figures)", length(max = 9))]
+    #[field("Colour (sRGB, six figures)", default, size(..=9))]
     colour: Option<String>,
     /// L*, 0 to 100, as a colour meter reads it on the dry coat; instead of the six figures.
-    #[serde(default)]
-    #[schemars(title = "Or its lightness L*")]
+    #[field("Or its lightness L*", default)]
     lightness: Option<Physical<kind::Number, 0, 100_000>>,
     /// What it stands against: the wall beside it, or a rail on it.
-    #[schemars(title = "Beside it (sRGB, six figures)", length(max = 9))]
+    #[field("Beside it (sRGB, six figures)", size(..=9))]
     beside: Option<String>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Share of light that comes back.
-    #[schemars(title = "Light reflectance value (LRV)")]
+    #[field("Light reflectance value (LRV)")]
     reflectance: Amount<kind::Percent>,
     /// CIE lightness, 0 to 100.
-    #[schemars(title = "L*")]
+    #[field("L*")]
     lightness: Amount<kind::Number>,
     /// Green to red.
-    #[schemars(title = "a*")]
+    #[field("a*")]
     a: Option<Amount<kind::Number>>,
     /// Blue to yellow.
-    #[schemars(title = "b*")]
+    #[field("b*")]
     b: Option<Amount<kind::Number>>,
     /// Lighter over darker, 1 to 21.
-    #[schemars(title = "Contrast")]
+    #[field("Contrast")]
     contrast: Option<Amount<kind::Number>>,
 }
 

@@ -1,59 +1,56 @@
 //! All that one pair of readings says of the air: dew point, wet bulb, water held.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::air;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 pub(crate) struct AirState;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Read at breast height, away from heaters and sun.
-    #[schemars(title = "Air temperature", extend("x-usual" = ["5 °C", "35 °C"]))]
+    #[field("Air temperature", usual = ["5 °C", "35 °C"])]
     temperature: Physical<kind::Temperature, -20_000, 60_000>,
     /// In percent, as the hygrometer shows it. Leave it out where a wet-bulb thermometer was read.
-    #[schemars(title = "Relative humidity")]
+    #[field("Relative humidity")]
     relative_humidity: Option<Physical<kind::Humidity, 1_000, 100_000>>,
     /// A thermometer in a wet sock and moving air, instead of a hygrometer.
-    #[schemars(title = "Wet bulb")]
+    #[field("Wet bulb")]
     wet_bulb: Option<Physical<kind::Temperature, -20_000, 60_000>>,
     /// Air pressure; at sea level 1013.25 hPa.
-    #[schemars(title = "Air pressure")]
+    #[field("Air pressure")]
     pressure: Option<Physical<kind::VapourPressure, 600_000, 1_100_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Surfaces at or below this are wet.
-    #[schemars(title = "Dew point")]
+    #[field("Dew point")]
     dew_point: Amount<kind::Temperature>,
     /// As a hygrometer would show it.
-    #[schemars(title = "Relative humidity")]
+    #[field("Relative humidity")]
     relative_humidity: Amount<kind::Humidity>,
     /// As a thermometer in a wet sock would show it.
-    #[schemars(title = "Wet-bulb temperature")]
+    #[field("Wet-bulb temperature")]
     wet_bulb: Amount<kind::Temperature>,
     /// Pressure of the vapour that saturates this air.
-    #[schemars(title = "Saturation pressure")]
+    #[field("Saturation pressure")]
     saturation: Amount<kind::VapourPressure>,
     /// Pressure of the vapour in the air.
-    #[schemars(title = "Vapour pressure")]
+    #[field("Vapour pressure")]
     vapour: Amount<kind::VapourPressure>,
     /// What the air could still take up: it drives drying.
-    #[schemars(title = "Vapour-pressure deficit")]
+    #[field("Vapour-pressure deficit")]
     deficit: Amount<kind::VapourPressure>,
     /// Kilograms of water for each kilogram of dry air.
-    #[schemars(title = "Humidity ratio")]
+    #[field("Humidity ratio")]
     humidity_ratio: f64,
     /// The same if the air were saturated.
-    #[schemars(title = "Humidity ratio at saturation")]
+    #[field("Humidity ratio at saturation")]
     saturation_ratio: f64,
 }
 
@@ -100,15 +97,15 @@ impl Calculator for AirState {
             }
             (None, Some(wet)) => {
                 if wet.get() > celsius {
-                    let said = Words::new("{}").with(wet);
+                    let said = Words::of(wet);
                     let why = Words::new("a wet bulb is never warmer than the air, {} here").with(input.temperature);
-                    return Err(vec![Fault::new("/wet_bulb", said, why, Words::new("{}").with(input.temperature))]);
+                    return Err(vec![Fault::new("/wet_bulb", said, why, Words::of(input.temperature))]);
                 }
                 let ratio = air::humidity_ratio_from_wet_bulb(celsius, wet.get(), pressure_pa);
                 if ratio <= 0.0 {
-                    let said = Words::new("{}").with(wet);
+                    let said = Words::of(wet);
                     let why = "this far below the air temperature even bone-dry air would not cool it; read again in moving air";
-                    return Err(vec![Fault::new("/wet_bulb", said, why, Words::new("{}").with(input.temperature))]);
+                    return Err(vec![Fault::new("/wet_bulb", said, why, Words::of(input.temperature))]);
                 }
                 let vapour = air::vapour_pa_of_ratio(ratio, pressure_pa);
                 let step = Step::new("vapour pressure from the humidity ratio")
@@ -119,7 +116,7 @@ impl Calculator for AirState {
                 (vapour, step)
             }
             (Some(_), Some(wet)) => {
-                let said = Words::new("{}").with(wet);
+                let said = Words::of(wet);
                 return Err(vec![Fault::new(
                     "/wet_bulb",
                     said,

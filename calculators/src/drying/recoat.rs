@@ -4,13 +4,11 @@
 //! vapour-pressure deficit, and with a power of the film. It is an estimate. Oil and alkyd paints dry by oxygen, not by this; for
 //! them the sheet's own factors count. Still air and several fresh coats in one room slow drying more than is reckoned here.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::air;
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// The air in which data sheets state drying times, °C and % RH. Common practice; the sheet names its own.
@@ -39,46 +37,45 @@ pub fn up_to_quarter(hours: f64) -> f64 {
 pub(crate) struct Recoat;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Touch-dry time on the data sheet.
-    #[schemars(title = "Touch-dry on the sheet")]
+    #[field("Touch-dry on the sheet")]
     sheet_touch: Physical<kind::Hours, 50, 72_000>,
     /// Recoat time on the data sheet: the least that is ever answered.
-    #[schemars(title = "Recoat on the sheet", extend("x-usual" = ["2 h", "24 h"]))]
+    #[field("Recoat on the sheet", usual = ["2 h", "24 h"])]
     sheet_recoat: Physical<kind::Hours, 100, 168_000>,
     /// In the room while it dries, heating as it will be at night.
-    #[schemars(title = "Air temperature", extend("x-usual" = ["15 °C", "28 °C"]))]
+    #[field("Air temperature", usual = ["15 °C", "28 °C"])]
     air: Physical<kind::Temperature, 1_000, 45_000>,
     /// In the room while it dries.
-    #[schemars(title = "Relative humidity", extend("x-usual" = ["30 %", "75 %"]))]
+    #[field("Relative humidity", usual = ["30 %", "75 %"])]
     relative_humidity: Physical<kind::Humidity, 1_000, 98_000>,
     /// Least temperature on the data sheet; below it a film does not form, however long one waits.
-    #[schemars(title = "Least temperature on the sheet")]
+    #[field("Least temperature on the sheet")]
     sheet_least: Physical<kind::Temperature, 0, 30_000>,
     /// Wet film put on, over the wet film that the sheet reckons with: 1 is as on the sheet.
-    #[schemars(title = "Film against the sheet's")]
+    #[field("Film against the sheet's")]
     film_ratio: Physical<kind::Number, 500, 3_000>,
     /// Power of the film ratio; a shop that has timed its own coats sets its own.
-    #[schemars(title = "Film exponent")]
+    #[field("Film exponent")]
     film_exponent: Physical<kind::Number, 1_000, 2_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// From the end of the coat; then the thumb decides.
-    #[schemars(title = "Second coat after")]
+    #[field("Second coat after")]
     recoat: Amount<kind::Wait>,
     /// From the end of the coat.
-    #[schemars(title = "Touch-dry after")]
+    #[field("Touch-dry after")]
     touch: Amount<kind::Wait>,
     /// Stretch for the air.
-    #[schemars(title = "Stretch for the air")]
+    #[field("Stretch for the air")]
     air_factor: Amount<kind::Number>,
     /// Stretch for the film.
-    #[schemars(title = "Stretch for the film")]
+    #[field("Stretch for the film")]
     film_factor: Amount<kind::Number>,
 }
 
@@ -135,14 +132,14 @@ impl Calculator for Recoat {
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         if input.air.get() < input.sheet_least.get() {
-            let said = Words::new("{}").with(input.air);
+            let said = Words::of(input.air);
             let why = Words::new("below {} this film does not form, however long one waits").with(input.sheet_least);
-            return Err(vec![Fault::new("/air", said, why, Words::new("{}").with(input.sheet_least))]);
+            return Err(vec![Fault::new("/air", said, why, Words::of(input.sheet_least))]);
         }
         if input.sheet_touch.get() > input.sheet_recoat.get() {
-            let said = Words::new("{}").with(input.sheet_touch);
+            let said = Words::of(input.sheet_touch);
             let why = Words::new("touch-dry comes before recoat, {} on this sheet").with(input.sheet_recoat);
-            return Err(vec![Fault::new("/sheet_touch", said, why, Words::new("{}").with(input.sheet_recoat))]);
+            return Err(vec![Fault::new("/sheet_touch", said, why, Words::of(input.sheet_recoat))]);
         }
         let room_air = air_factor(input.air.get(), input.relative_humidity.get());
         let film = film_factor(input.film_ratio.get(), input.film_exponent.get());

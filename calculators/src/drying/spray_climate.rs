@@ -3,13 +3,13 @@
 //! One room can have two answers: an outside wall is colder than an inside one. Each rule is reported by name; the answer never
 //! says that a coat will succeed, only that no rule was broken by these readings.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::air;
 use crate::catalogue::works::{ISO_8502_4, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Cited, Example, Fault, Figure, Note, Source, Standing, Step, Words};
+use crate::catalogue::{
+    Answer, Calculator, Card, Cited, Example, Fault, Figure, Input, Note, Output, Source, Standing, Step, Words,
+};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Least margin of the surface above the dew point.
@@ -30,71 +30,69 @@ pub const HIGHEST_RH: Cited<f64> = Cited::new(
 pub(crate) struct SprayClimate;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Read in the room, now.
-    #[schemars(title = "Air temperature", extend("x-usual" = ["15 °C", "28 °C"]))]
+    #[field("Air temperature", usual = ["15 °C", "28 °C"])]
     air: Physical<kind::Temperature, 0, 45_000>,
     /// In percent, read in the room, now.
-    #[schemars(title = "Relative humidity", extend("x-usual" = ["40 %", "70 %"]))]
+    #[field("Relative humidity", usual = ["40 %", "70 %"])]
     relative_humidity: Physical<kind::Humidity, 1_000, 100_000>,
     /// The coldest painted surface, measured on it; never taken to be the air's.
-    #[schemars(title = "Coldest surface")]
+    #[field("Coldest surface")]
     surface: Physical<kind::Temperature, -10_000, 45_000>,
     /// From the paint's data sheet.
-    #[schemars(title = "Least temperature on the sheet")]
+    #[field("Least temperature on the sheet")]
     sheet_least: Physical<kind::Temperature, 0, 30_000>,
     /// From the paint's data sheet; 85 % is the most that is taken.
-    #[schemars(title = "Highest humidity on the sheet")]
+    #[field("Highest humidity on the sheet")]
     sheet_highest_humidity: Physical<kind::Humidity, 30_000, 85_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Whether any rule forbids the coat now.
-    #[schemars(title = "These readings")]
+    #[field("These readings")]
     verdict: Verdict,
     /// Surfaces at or below this are wet.
-    #[schemars(title = "Dew point")]
+    #[field("Dew point")]
     dew_point: Amount<kind::Temperature>,
     /// Surface temperature less dew point.
-    #[schemars(title = "Margin above the dew point")]
+    #[field("Margin above the dew point")]
     margin: Amount<kind::TemperatureDifference>,
     /// Humidity of the air where it touches the surface.
-    #[schemars(title = "Humidity at the surface")]
+    #[field("Humidity at the surface")]
     humidity_at_surface: Amount<kind::Humidity>,
     /// Each rule, with what was measured and what is needed.
-    #[schemars(title = "Rules")]
+    #[field("Rules")]
     rules: Vec<Rule>,
 }
 
-#[derive(Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, PartialEq, Eq, Output)]
 pub(crate) enum Verdict {
     /// No rule forbids a coat at these readings.
-    #[serde(rename = "no rule broken")]
+    #[field("no rule broken")]
     NoRuleBroken,
     /// At least one rule forbids it.
-    #[serde(rename = "stop")]
+    #[field("stop")]
     Stop,
 }
 
 /// One rule.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Rule {
     /// The rule.
-    #[schemars(title = "Rule")]
+    #[field("Rule")]
     rule: &'static str,
     /// What was read or worked out.
-    #[schemars(title = "Have")]
+    #[field("Have")]
     have: Words,
     /// What is needed.
-    #[schemars(title = "Need")]
+    #[field("Need")]
     need: Words,
     /// Whether it holds.
-    #[schemars(title = "Holds")]
+    #[field("Holds")]
     holds: bool,
 }
 
@@ -150,7 +148,7 @@ impl Calculator for SprayClimate {
         let rule = |rule, have: Figure, need: Figure, least: bool, holds| {
             let (have, need) = Figure::told_apart(have, need);
             let need = Words::new(if least { "{} or more" } else { "{} or less" }).with(need);
-            Rule { rule, have: Words::new("{}").with(have), need, holds }
+            Rule { rule, have: Words::of(have), need, holds }
         };
         let most_humid = input.sheet_highest_humidity.get().min(HIGHEST_RH.value);
         let rules = vec![

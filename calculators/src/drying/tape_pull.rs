@@ -1,11 +1,9 @@
 //! The window in which masking tape is pulled: after the film has set at its edge, before it bridges hard.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::THIS_BOOK;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Share of the touch-dry time after which the window opens, and of the recoat time at which it closes.
@@ -38,37 +36,36 @@ pub fn window(coat_end: i64, touch_hours: f64, recoat_hours: f64) -> (i64, i64) 
 pub(crate) struct TapePull;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// When the last coat was finished, as the clock shows it.
-    #[schemars(title = "Coat finished at", length(max = 5), extend("x-clock" = true))]
+    #[field("Coat finished at", size(..=5))]
     coat_end: String,
     /// Touch-dry in this air: from the recoat calculation, not straight from the sheet.
-    #[schemars(title = "Touch-dry after")]
+    #[field("Touch-dry after")]
     touch: Physical<kind::Hours, 50, 72_000>,
     /// Recoat in this air: from the recoat calculation.
-    #[schemars(title = "Recoat after")]
+    #[field("Recoat after")]
     recoat: Physical<kind::Hours, 100, 400_000>,
     /// When somebody is on site again, and until when.
-    #[schemars(title = "Work starts", length(max = 5), extend("x-clock" = true))]
+    #[field("Work starts", size(..=5))]
     day_start: String,
     /// The end of the working day.
-    #[schemars(title = "Work ends", length(max = 5), extend("x-clock" = true))]
+    #[field("Work ends", size(..=5))]
     day_end: String,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// From then on the edge holds.
-    #[schemars(title = "Pull from")]
+    #[field("Pull from")]
     open: String,
     /// After that the film bridges: cut before pulling.
-    #[schemars(title = "Pull until")]
+    #[field("Pull until")]
     close: String,
     /// Minutes of the window that lie in working hours.
-    #[schemars(title = "Of that in working hours")]
+    #[field("Of that in working hours")]
     attended: Amount<kind::Minutes>,
 }
 
@@ -130,12 +127,7 @@ impl Calculator for TapePull {
         }
         if input.touch.get() > input.recoat.get() {
             let why = Words::new("touch-dry comes before recoat, {} here").with(input.recoat);
-            faults.push(Fault::new(
-                "/touch",
-                Words::new("{}").with(input.touch),
-                why,
-                Words::new("{}").with(input.recoat),
-            ));
+            faults.push(Fault::new("/touch", Words::of(input.touch), why, Words::of(input.recoat)));
         }
         if !faults.is_empty() {
             return Err(faults);

@@ -1,11 +1,9 @@
 //! Air changes, and how long a fan takes to clear a room once nothing more is given off.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::CDC_VENTILATION;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Least speed of air through the make-up opening that keeps dust going one way: 100 ft/min. Common practice, no source.
@@ -28,40 +26,39 @@ pub fn clearing_minutes(changes_per_hour: f64, left: f64, mixing: f64) -> f64 {
 pub(crate) struct AirChanges;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Length times width times height.
-    #[schemars(title = "Room")]
+    #[field("Room")]
     room: Physical<kind::RoomVolume, 1_000, 100_000_000>,
     /// What really leaves the room: the fan's free-air figure is never reached through a hose and a filter.
-    #[schemars(title = "Extraction")]
+    #[field("Extraction")]
     extraction: Physical<kind::AirFlow, 1_000, 1_000_000_000>,
     /// Of what hangs in the air when the work stops.
-    #[schemars(title = "To be cleared", extend("x-usual" = ["90 %", "99.9 %"]))]
+    #[field("To be cleared", usual = ["90 %", "99.9 %"])]
     cleared: Physical<kind::Percent, 10_000, 99_990>,
     /// 1 is a room stirred without corners, 10 a dead one; 1 needs a reason.
-    #[schemars(title = "Mixing factor", extend("x-usual" = ["2", "5"]))]
+    #[field("Mixing factor", usual = ["2", "5"])]
     mixing: Physical<kind::Number, 1_000, 10_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// From the moment nothing more is given off.
-    #[schemars(title = "Clearing time")]
+    #[field("Clearing time")]
     minutes: Amount<kind::ClearingTime>,
     /// In an hour.
-    #[schemars(title = "Air changes an hour")]
+    #[field("Air changes an hour")]
     changes: Amount<kind::Number>,
     /// Until the share is cleared.
-    #[schemars(title = "Air changes needed")]
+    #[field("Air changes needed")]
     needed: Amount<kind::Number>,
     /// If the room mixed without corners.
-    #[schemars(title = "With perfect mixing")]
+    #[field("With perfect mixing")]
     ideal: Amount<kind::ClearingTime>,
     /// Free area for air to come in, at 100 ft/min (0.5 m/s).
-    #[schemars(title = "Make-up opening")]
+    #[field("Make-up opening")]
     opening: Amount<kind::Area>,
 }
 

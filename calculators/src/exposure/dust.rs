@@ -2,8 +2,6 @@
 //!
 //! Inhalable, total and respirable dust are taken by different samplers and cannot be compared with one another.
 
-use serde::Serialize;
-
 use crate::catalogue::works::{ACGIH_TLV, EH40, EU_CARCINOGENS, NIOSH_99_113, NIOSH_REL, OSHA_SILICA, OSHA_Z1};
 use crate::catalogue::{Source, Standing, Work};
 
@@ -72,7 +70,7 @@ const UK: Source = Source::new(
 const SILICA: Source = source(OSHA_SILICA, "50 µg/m³, action level 25 µg/m³");
 
 /// What a control was measured to take away.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DustControl {
     /// The tool or way of working.
     pub tool: &'static str,

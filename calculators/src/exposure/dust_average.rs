@@ -1,70 +1,65 @@
 //! The eight-hour mean of dust, and the silica in it.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::dust::{self, DUST_LIMITS, Dust};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 pub(crate) struct DustAverage;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// What was breathed, and for how long. One kind of sampler only.
-    #[schemars(title = "Stretches of the day", length(min = 1, max = 24))]
+    #[field("Stretches of the day", size(1..=24))]
     stretches: Vec<Stretch>,
     /// Crystalline silica in the dust by weight, where joint compound or plaster is sanded; only for respirable readings.
-    #[schemars(title = "Silica in the dust")]
+    #[field("Silica in the dust")]
     silica: Option<Physical<kind::Percent, 0, 100_000>>,
 }
 
 /// One stretch of the day.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Stretch {
     /// Measured in the breathing zone.
-    #[schemars(title = "Dust in the air")]
+    #[field("Dust in the air")]
     level: Physical<kind::DustConcentration, 0, 10_000_000>,
     /// How long.
-    #[schemars(title = "For")]
+    #[field("For")]
     hours: Physical<kind::Hours, 0, 24_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Over eight hours, however long the day was.
-    #[schemars(title = "Eight-hour mean")]
+    #[field("Eight-hour mean")]
     mean: Amount<kind::DustConcentration>,
     /// Of that, silica.
-    #[schemars(title = "Silica, eight-hour mean")]
+    #[field("Silica, eight-hour mean")]
     silica: Option<Amount<kind::DustConcentration>>,
     /// What it may be compared with, each only with its own sampler.
-    #[schemars(title = "Limits to compare with")]
+    #[field("Limits to compare with")]
     limits: Vec<Compared>,
 }
 
 /// A limit, and how the day stands to it.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Compared {
     /// What is limited, by whom, by which sampler.
-    #[schemars(title = "Limit")]
+    #[field("Limit")]
     agent: &'static str,
     /// Mean over eight hours.
-    #[schemars(title = "Limit value")]
+    #[field("Limit value")]
     limit: Amount<kind::DustConcentration>,
     /// How this day's mean stands to it, were it taken with that sampler.
-    #[schemars(title = "This day")]
+    #[field("This day")]
     day: Stands,
 }
 
 /// How a mean stands to a limit.
-#[derive(Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, PartialEq, Eq, Output)]
 pub(crate) enum Stands {
     /// More than the limit.
     Over,

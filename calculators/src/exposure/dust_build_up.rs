@@ -1,11 +1,9 @@
 //! How a steady source fills a ventilated room, and where it levels off.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Level in a well-mixed room, mg/m³, after a time with a steady source in mg/min and a flow in m³/min.
@@ -16,31 +14,30 @@ pub fn build_up(source_mg_min: f64, flow_m3_min: f64, room_m3: f64, minutes: f64
 pub(crate) struct DustBuildUp;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// That gets into the air in a minute, in mg.
-    #[schemars(title = "Given off in a minute (mg)")]
+    #[field("Given off in a minute (mg)")]
     source: Physical<kind::Number, 0, 1_000_000_000>,
     /// What really leaves the room.
-    #[schemars(title = "Extraction")]
+    #[field("Extraction")]
     extraction: Physical<kind::AirFlow, 1_000, 1_000_000_000>,
     /// Length times width times height.
-    #[schemars(title = "Room")]
+    #[field("Room")]
     room: Physical<kind::RoomVolume, 1_000, 100_000_000>,
     /// Since the work began.
-    #[schemars(title = "After")]
+    #[field("After")]
     after: Physical<kind::Minutes, 0, 1_440_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// At that moment.
-    #[schemars(title = "In the air")]
+    #[field("In the air")]
     level: Amount<kind::DustConcentration>,
     /// Where it levels off.
-    #[schemars(title = "Levels off at")]
+    #[field("Levels off at")]
     steady: Amount<kind::DustConcentration>,
 }
 

@@ -1,11 +1,9 @@
 //! The handrail over new boards: the clear space behind it shrinks by the board.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{ADA_2010, IBC_1014, IRC_R311, UK_STAIRS};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Units, Within};
 
 /// Clear space between rail and wall in the United States: 1½ in.
@@ -16,32 +14,31 @@ pub const UNITED_STATES: Length = Length::um(38_100);
 pub(crate) struct HandrailClearance;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// From the back of the rail to the bare wall, as it hangs.
-    #[schemars(title = "Clear space now")]
+    #[field("Clear space now")]
     clear: Within<0, 300_000>,
     /// Boards and beads behind the rail.
-    #[schemars(title = "Trim stands out by")]
+    #[field("Trim stands out by")]
     projection: Within<1_000, 100_000>,
     /// By the code where the stair stands; there is no default. United States: 1 1/2 in. Guidance in the United Kingdom: 50 to 75 mm, from a
     /// summary.
-    #[schemars(title = "Local code asks for")]
+    #[field("Local code asks for")]
     required: Within<25_000, 200_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// For the hand, boards on.
-    #[schemars(title = "Clear space with boards")]
+    #[field("Clear space with boards")]
     have: Length,
     /// For the hand.
-    #[schemars(title = "Asked for")]
+    #[field("Asked for")]
     required: Length,
     /// Brackets must bring the rail out by this.
-    #[schemars(title = "Longer brackets by")]
+    #[field("Longer brackets by")]
     bring_out: Length,
 }
 

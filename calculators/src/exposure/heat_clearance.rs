@@ -1,11 +1,9 @@
 //! Trim near heat: what the label asks, and what a code asks round a fireplace. Never a pass.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{IRC_R1001, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{INCH, Length, Units, Within};
 
 /// No combustible trim within this of a fireplace opening: 6 in.
@@ -30,8 +28,7 @@ pub fn fireplace_distance(projection: Length) -> Length {
 }
 
 /// What gives off the heat.
-#[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, PartialEq, Eq, Input)]
 pub(crate) enum HeatSource {
     /// A heater, stove or flue with a label.
     Heater,
@@ -42,34 +39,33 @@ pub(crate) enum HeatSource {
 pub(crate) struct HeatClearance;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// A heater has a label; a fireplace has a code.
-    #[schemars(title = "Heat from")]
+    #[field("Heat from")]
     source: HeatSource,
     /// To combustible material, copied from its label or handbook; needed for a heater.
-    #[schemars(title = "Clearance on the label")]
+    #[field("Clearance on the label")]
     label: Option<Within<0, 3_000_000>>,
     /// From the heater to the bare wall, or from the opening to the nearest trim.
-    #[schemars(title = "Distance now")]
+    #[field("Distance now")]
     distance: Within<0, 5_000_000>,
     /// Boards, rails and beads together.
-    #[schemars(title = "Trim stands out by")]
+    #[field("Trim stands out by")]
     projection: Within<1_000, 300_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Between heat and trim.
-    #[schemars(title = "Asked for")]
+    #[field("Asked for")]
     required: Length,
     /// Once the trim is on.
-    #[schemars(title = "Left with the trim on")]
+    #[field("Left with the trim on")]
     have: Length,
     /// What follows from these figures.
-    #[schemars(title = "These figures")]
+    #[field("These figures")]
     verdict: &'static str,
 }
 

@@ -2,12 +2,10 @@
 //!
 //! The whole face of a component counts. A year that nobody knows counts as old. Other countries have other years and rules.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::CFR_40_745;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Count, Units, Within, kind};
 
 /// Homes built before this year count as lead-painted unless tested. 40 CFR 745.103, target housing.
@@ -21,8 +19,7 @@ pub const ONE_JOB_DAYS: u32 = 30;
 const FT2_M2: f64 = 0.3048 * 0.3048;
 
 /// Inside a room, or outside.
-#[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, PartialEq, Eq, Input)]
 pub(crate) enum Place {
     /// One room.
     Inside,
@@ -31,55 +28,52 @@ pub(crate) enum Place {
 }
 
 /// One kind of component.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Component {
     /// The whole painted face, also where only a strip is touched and the component comes off.
-    #[schemars(title = "Face")]
+    #[field("Face")]
     face: Within<1_000, 3_000_000>,
     /// The whole length.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     length: Within<10_000, 60_000_000>,
     /// Of the same kind.
-    #[schemars(title = "How many")]
+    #[field("How many")]
     count: Count<1, 500>,
 }
 
 pub(crate) struct LeadArea;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Left out where nobody knows; then it counts as old.
-    #[schemars(title = "Year built")]
+    #[field("Year built")]
     year: Option<Count<1000, 2200>>,
     /// Each place has its own limit.
-    #[schemars(title = "Where")]
+    #[field("Where")]
     place: Place,
     /// Whatever painted surface is sanded, cut or taken off, in this room, in thirty days.
-    #[schemars(title = "Painted surface disturbed", length(min = 1, max = 40))]
+    #[field("Painted surface disturbed", size(1..=40))]
     components: Vec<Component>,
     /// Replacing a window, or tearing down a painted surface, counts whatever its area.
-    #[schemars(title = "Window replaced, or painted surface demolished")]
+    #[field("Window replaced, or painted surface demolished")]
     always_counts: bool,
     /// Power sanding or planing without a HEPA vacuum, open flame or torch, or a heat gun at 1100 °F (593 °C) and over.
-    #[serde(default)]
-    #[schemars(title = "A prohibited practice is used")]
+    #[field("A prohibited practice is used", default)]
     prohibited: bool,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Compared with the limit.
-    #[schemars(title = "Painted surface disturbed")]
+    #[field("Painted surface disturbed")]
     area: Amount<kind::Area>,
     /// For minor work.
-    #[schemars(title = "Limit of minor work")]
+    #[field("Limit of minor work")]
     limit: Amount<kind::Area>,
     /// What follows from these figures.
-    #[schemars(title = "These figures")]
+    #[field("These figures")]
     verdict: &'static str,
 }
 

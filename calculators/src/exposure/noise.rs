@@ -2,12 +2,10 @@
 //!
 //! The regulation halves the time for every 5 dB, the recommendation for every 3 dB. What ear defenders take off is left aside.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{EU_NOISE, NIOSH_98_126, OSHA_NOISE, OSHA_NOISE_CONSTRUCTION};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Hours allowed at a level by the 5 dB rule: 8 at 90 dB(A).
@@ -72,63 +70,61 @@ pub fn eight_hour_levels(regulation_dose: f64, recommended_dose: f64) -> (f64, f
 pub(crate) struct Noise;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// What was loud, and for how long: saw, nailer, extractor, sander.
-    #[schemars(title = "Stretches of the day", length(min = 1, max = 24))]
+    #[field("Stretches of the day", size(1..=24))]
     stretches: Vec<Stretch>,
 }
 
 /// One stretch of the day.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Stretch {
     /// At the ear, A-weighted.
-    #[schemars(title = "Level", extend("x-usual" = ["70 dB(A)", "115 dB(A)"]))]
+    #[field("Level", usual = ["70 dB(A)", "115 dB(A)"])]
     level: Physical<kind::SoundLevel, 40_000, 140_000>,
     /// How long.
-    #[schemars(title = "For")]
+    #[field("For")]
     hours: Physical<kind::Hours, 1, 24_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// By the 3 dB rule; 100 % is a full day's.
-    #[schemars(title = "Recommended rule (NIOSH, 3 dB): dose")]
+    #[field("Recommended rule (NIOSH, 3 dB): dose")]
     recommended_dose: Amount<kind::Percent>,
     /// By the 5 dB rule; 100 % is a full day's, 50 % the action level.
-    #[schemars(title = "Regulation (OSHA, 5 dB): dose")]
+    #[field("Regulation (OSHA, 5 dB): dose")]
     regulation_dose: Amount<kind::Percent>,
     /// By the 3 dB rule.
-    #[schemars(title = "Recommended rule: eight-hour level")]
+    #[field("Recommended rule: eight-hour level")]
     recommended_level: Amount<kind::SoundLevel>,
     /// By the 5 dB rule.
-    #[schemars(title = "Regulation: eight-hour level")]
+    #[field("Regulation: eight-hour level")]
     regulation_level: Amount<kind::SoundLevel>,
     /// By the construction table, where every level stands in it: above 1 is over.
-    #[schemars(title = "Construction table: exposure factor")]
+    #[field("Construction table: exposure factor")]
     construction_factor: Option<Amount<kind::Number>>,
     /// What each stretch may last.
-    #[schemars(title = "Each stretch")]
+    #[field("Each stretch")]
     stretches: Vec<Row>,
 }
 
 /// One stretch and what it is compared with.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Row {
     /// At the ear.
-    #[schemars(title = "Level")]
+    #[field("Level")]
     level: Amount<kind::SoundLevel>,
     /// How long it was.
-    #[schemars(title = "For")]
+    #[field("For")]
     hours: Amount<kind::Hours>,
     /// By the 3 dB rule, rounded down, a day at most.
-    #[schemars(title = "Recommended, at most")]
+    #[field("Recommended, at most")]
     recommended: Amount<kind::PermittedMinutes>,
     /// By the 5 dB rule, rounded down, a day at most; none above 115 dB(A).
-    #[schemars(title = "Regulation, at most")]
+    #[field("Regulation, at most")]
     regulation: Option<Amount<kind::PermittedHours>>,
 }
 

@@ -1,51 +1,48 @@
 //! What the water of a coat does to a shut room.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::THIS_BOOK;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::drying::air;
 use crate::quantity::{Amount, Physical, Units, kind};
 
 pub(crate) struct RoomMoisture;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Length times width times height.
-    #[schemars(title = "Room")]
+    #[field("Room")]
     room: Physical<kind::RoomVolume, 1_000, 100_000_000>,
     /// Mixed, in the pot, for one coat.
-    #[schemars(title = "Paint sprayed")]
+    #[field("Paint sprayed")]
     paint: Physical<kind::Paint, 1, 1_000_000>,
     /// Share of water in what is sprayed.
-    #[schemars(title = "Water in it", extend("x-usual" = ["35 %", "65 %"]))]
+    #[field("Water in it", usual = ["35 %", "65 %"])]
     water: Physical<kind::Percent, 0, 95_000>,
     /// In the room.
-    #[schemars(title = "Air temperature")]
+    #[field("Air temperature")]
     air: Physical<kind::Temperature, 0, 45_000>,
     /// Before the coat.
-    #[schemars(title = "Relative humidity now")]
+    #[field("Relative humidity now")]
     relative_humidity: Physical<kind::Humidity, 1_000, 100_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// If the room were shut and all the water stayed in its air.
-    #[schemars(title = "Humidity would rise by")]
+    #[field("Humidity would rise by")]
     rise: Amount<kind::Humidity>,
     /// For each cubic metre of room.
-    #[schemars(title = "Water into the air")]
+    #[field("Water into the air")]
     water: Amount<kind::VapourDensity>,
     /// What this air holds when it is full.
-    #[schemars(title = "Full air holds")]
+    #[field("Full air holds")]
     full: Amount<kind::VapourDensity>,
     /// Room volumes of outside air as damp as the room's that carry it off at 10 points of rise.
-    #[schemars(title = "Air to carry it off")]
+    #[field("Air to carry it off")]
     air_volume: Amount<kind::RoomVolume>,
 }
 

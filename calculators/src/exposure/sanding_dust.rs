@@ -1,48 +1,45 @@
 //! How dusty sanding makes a shut room.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::dust;
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, Within, kind};
 
 pub(crate) struct SandingDust;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// That is sanded.
-    #[schemars(title = "Area")]
+    #[field("Area")]
     area: Physical<kind::Area, 10, 1_000_000>,
     /// Taken off.
-    #[schemars(title = "Thickness taken off", extend("x-usual" = ["0.02 mm", "0.5 mm"]))]
+    #[field("Thickness taken off", usual = ["0.02 mm", "0.5 mm"])]
     taken: Within<1, 10_000>,
     /// Of what is sanded: fibreboard near 750 kg/m³, joint compound near 1000.
-    #[schemars(title = "Density")]
+    #[field("Density")]
     density: Physical<kind::Density, 100_000, 2_500_000>,
     /// Of the dust, the share that the extraction at the tool does not catch.
-    #[schemars(title = "Gets past the extraction", extend("x-usual" = ["3 %", "20 %"]))]
+    #[field("Gets past the extraction", usual = ["3 %", "20 %"])]
     lost: Physical<kind::Percent, 0, 100_000>,
     /// Length times width times height.
-    #[schemars(title = "Room")]
+    #[field("Room")]
     room: Physical<kind::RoomVolume, 1_000, 100_000_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// If it all hung in the air at once.
-    #[schemars(title = "Dust in the air")]
+    #[field("Dust in the air")]
     level: Amount<kind::DustConcentration>,
     /// That is made.
-    #[schemars(title = "Dust made")]
+    #[field("Dust made")]
     made: Amount<kind::Mass>,
     /// That gets past the extraction.
-    #[schemars(title = "Dust let go")]
+    #[field("Dust let go")]
     let_go: Amount<kind::Mass>,
 }
 

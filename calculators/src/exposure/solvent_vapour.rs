@@ -1,11 +1,11 @@
 //! Solvent vapour against its lower flammable limit, if all of it evaporated into the room.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{GEOMETRY, OSHA_SPRAY};
-use crate::catalogue::{Answer, Calculator, Card, Cited, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{
+    Answer, Calculator, Card, Cited, Example, Fault, Input, Note, Output, Source, Standing, Step, Words,
+};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Litres that a mole of gas fills at 20 °C and 101.325 kPa (ideal gas).
@@ -28,34 +28,33 @@ const WHOLE: f64 = 1e6;
 pub(crate) struct SolventVapour;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// All of it, thinner and cleaning too.
-    #[schemars(title = "Solvent")]
+    #[field("Solvent")]
     solvent: Physical<kind::Mass, 1, 1_000_000>,
     /// From the safety data sheet, in g/mol.
-    #[schemars(title = "Molar mass (g/mol)")]
+    #[field("Molar mass (g/mol)")]
     molar_mass: Physical<kind::Number, 10_000, 500_000>,
     /// From the safety data sheet, by volume of air.
-    #[schemars(title = "Lower flammable limit")]
+    #[field("Lower flammable limit")]
     lower_limit: Physical<kind::Percent, 100, 30_000>,
     /// Length times width times height; the smallest space it can gather in.
-    #[schemars(title = "Room")]
+    #[field("Room")]
     room: Physical<kind::RoomVolume, 100, 100_000_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Of the lower flammable limit, evenly mixed.
-    #[schemars(title = "Of the lower flammable limit")]
+    #[field("Of the lower flammable limit")]
     share: Amount<kind::Percent>,
     /// That it fills as gas.
-    #[schemars(title = "Vapour")]
+    #[field("Vapour")]
     vapour: Amount<kind::RoomVolume>,
     /// In the room's air.
-    #[schemars(title = "In the air")]
+    #[field("In the air")]
     parts: Amount<kind::Parts>,
 }
 

@@ -1,11 +1,9 @@
 //! Fresh air that thins solvent vapour: for health, and for fire.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{ACGIH_VENTILATION, OSHA_SPRAY};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Cubic feet of vapour from a pint of liquid of specific gravity 1, times its molar mass, at 70 °F.
@@ -41,40 +39,39 @@ pub fn volume_to_quarter_limit(vapour_per_liquid: f64, limit_percent: f64) -> f6
 pub(crate) struct VapourDilution;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// That evaporates in an hour.
-    #[schemars(title = "Solvent in an hour")]
+    #[field("Solvent in an hour")]
     solvent: Physical<kind::Paint, 1, 1_000_000>,
     /// Weight against water, from the safety data sheet.
-    #[schemars(title = "Specific gravity")]
+    #[field("Specific gravity")]
     gravity: Physical<kind::Number, 300, 2_000>,
     /// From the safety data sheet, in g/mol.
-    #[schemars(title = "Molar mass (g/mol)")]
+    #[field("Molar mass (g/mol)")]
     molar_mass: Physical<kind::Number, 10_000, 500_000>,
     /// The exposure limit you compare with; the local one counts.
-    #[schemars(title = "Level to hold")]
+    #[field("Level to hold")]
     level: Physical<kind::Parts, 100, 5_000_000>,
     /// 1 is a room stirred without corners, 10 a dead one.
-    #[schemars(title = "Mixing factor")]
+    #[field("Mixing factor")]
     mixing: Physical<kind::Number, 1_000, 10_000>,
     /// From the safety data sheet, by volume of air.
-    #[schemars(title = "Lower flammable limit")]
+    #[field("Lower flammable limit")]
     lower_limit: Physical<kind::Percent, 100, 30_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Steadily: the greater of the two below.
-    #[schemars(title = "Fresh air")]
+    #[field("Fresh air")]
     air: Amount<kind::AirFlow>,
     /// Steadily, for the level asked.
-    #[schemars(title = "For the level")]
+    #[field("For the level")]
     level_air: Amount<kind::AirFlow>,
     /// In each hour, so that the room stays at or below a quarter of the flammable limit.
-    #[schemars(title = "Air for a quarter of the flammable limit")]
+    #[field("Air for a quarter of the flammable limit")]
     fire_volume: Amount<kind::RoomVolume>,
 }
 

@@ -1,11 +1,9 @@
 //! Vibration at the hand over the day. Points add; daily values do not.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{EU_VIBRATION, ISO_5349};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Daily value at which an employer must act: 2.5 m/s². Directive 2002/44/EC, article 3.
@@ -33,54 +31,52 @@ pub fn minutes_to(level: f64, value: f64) -> f64 {
 pub(crate) struct Vibration;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Each tool in the hand today.
-    #[schemars(title = "Tools", length(min = 1, max = 24))]
+    #[field("Tools", size(1..=24))]
     tools: Vec<Tool>,
 }
 
 /// One tool.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Tool {
     /// In use, not on the plate: declared figures are often too low.
-    #[schemars(title = "Vibration", extend("x-usual" = ["1 m/s2", "15 m/s2"]))]
+    #[field("Vibration", usual = ["1 m/s2", "15 m/s2"])]
     level: Physical<kind::Vibration, 100, 60_000>,
     /// With the trigger pressed, not the length of the job.
-    #[schemars(title = "Trigger time")]
+    #[field("Trigger time")]
     hours: Physical<kind::Hours, 1, 24_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Over eight hours.
-    #[schemars(title = "Daily value A(8)")]
+    #[field("Daily value A(8)")]
     daily: Amount<kind::Vibration>,
     /// 100 is the action value, 400 the limit value.
-    #[schemars(title = "Points")]
+    #[field("Points")]
     points: Amount<kind::Number>,
     /// Each tool.
-    #[schemars(title = "Each tool")]
+    #[field("Each tool")]
     tools: Vec<Row>,
 }
 
 /// One tool's share.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Row {
     /// In use.
-    #[schemars(title = "Vibration")]
+    #[field("Vibration")]
     level: Amount<kind::Vibration>,
     /// Its points.
-    #[schemars(title = "Points")]
+    #[field("Points")]
     points: Amount<kind::Number>,
     /// If it were the only tool.
-    #[schemars(title = "Alone, action value after")]
+    #[field("Alone, action value after")]
     to_action: Amount<kind::Minutes>,
     /// If it were the only tool.
-    #[schemars(title = "Alone, limit value after")]
+    #[field("Alone, limit value after")]
     to_limit: Amount<kind::Minutes>,
 }
 

@@ -2,19 +2,15 @@
 //!
 //! The leg of a fillet is not its face, the hole in a nozzle is not the bead, and 10.1 US fl oz, 290, 300 and 310 mL are four cartridges.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Source, Standing};
+use crate::catalogue::{Input, Source, Standing};
 use crate::quantity::{Amount, Length, kind};
 
 /// Where the sections come from.
 pub const SOURCE: Source = Source::new(GEOMETRY, "length is volume over section", Standing::Derived);
 
 /// The section of a bead.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
 pub enum BeadShape {
     /// A full round; the size is its diameter.
     Round,

@@ -1,50 +1,47 @@
 //! How far a cartridge goes, for any bead.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::bead::{self, BeadShape};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Step, Words};
 use crate::quantity::{Length, Physical, Run, Units, Within, kind};
 
 pub(crate) struct CartridgeYield;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// What the bead looks like when cut across.
-    #[schemars(title = "Bead")]
+    #[field("Bead")]
     shape: BeadShape,
     /// Diameter, leg, radius, or the width of the joint.
-    #[schemars(title = "Size", extend("x-usual" = ["2 mm", "13 mm"]))]
+    #[field("Size", usual = ["2 mm", "13 mm"])]
     size: Within<500, 51_000>,
     /// Of a square joint; the others leave it out.
-    #[schemars(title = "Depth")]
+    #[field("Depth")]
     depth: Option<Within<500, 51_000>>,
     /// As printed on it.
-    #[schemars(title = "Cartridge")]
+    #[field("Cartridge")]
     cartridge: Physical<kind::SmallVolume, 20_000, 20_000_000>,
     /// What is to be run.
-    #[schemars(title = "Length to run")]
+    #[field("Length to run")]
     length: Within<25_000, 900_000_000>,
     /// Left in nozzle and tube, wiped off, as a share of what is BOUGHT.
-    #[schemars(title = "Lost", extend("x-usual" = ["5 %", "40 %"]))]
+    #[field("Lost", usual = ["5 %", "40 %"])]
     lost: Physical<kind::Percent, 0, 70_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Whole ones.
-    #[schemars(title = "Cartridges")]
+    #[field("Cartridges")]
     cartridges: u32,
     /// With what is lost taken off.
-    #[schemars(title = "One cartridge runs")]
+    #[field("One cartridge runs")]
     each: Run,
     /// With nothing lost.
-    #[schemars(title = "Nothing lost")]
+    #[field("Nothing lost")]
     each_ideal: Run,
 }
 
@@ -80,12 +77,7 @@ impl Calculator for CartridgeYield {
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         if input.shape == BeadShape::Rectangle && input.depth.is_none() {
-            return Err(vec![Fault::new(
-                "/depth",
-                "nothing",
-                "a square joint needs its depth",
-                Words::new("{}").with(input.size),
-            )]);
+            return Err(vec![Fault::new("/depth", "nothing", "a square joint needs its depth", Words::of(input.size))]);
         }
         let depth = input.depth.map_or(Length::ZERO, Within::get);
         let section = input.shape.section_mm2(input.size.get(), depth);

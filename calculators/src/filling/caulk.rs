@@ -1,12 +1,10 @@
 //! Caulk for a wall: the fillet along every edge, and what a textured wall swallows besides.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::bead::{self, BeadShape};
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Length, Physical, Run, Units, Within, kind};
 
 /// A gap wider than this gets backer rod or a scribed strip: 3/16 in. Common practice, no source.
@@ -28,43 +26,42 @@ pub fn caulk_cartridges(edges: Length, section_mm2: f64, cartridge: Amount<kind:
 pub(crate) struct Caulk;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Every edge that is run: both sides of each board, the rails, the casings; not the floor line by habit.
-    #[schemars(title = "Edges to run")]
+    #[field("Edges to run")]
     edges: Within<25_000, 900_000_000>,
     /// Of the fillet, along the wall and along the board.
-    #[schemars(title = "Leg of the fillet", extend("x-usual" = ["1/16 in", "3/16 in"]))]
+    #[field("Leg of the fillet", usual = ["1/16 in", "3/16 in"])]
     leg: Within<700, 10_000>,
     /// Between wall and board, behind the fillet; zero where the board lies tight.
-    #[schemars(title = "Gap behind it")]
+    #[field("Gap behind it")]
     gap: Within<0, 13_000>,
     /// How deep the caulk goes into that gap; on a textured wall, the board's thickness is not filled, only its front.
-    #[schemars(title = "Depth of filling")]
+    #[field("Depth of filling")]
     depth: Within<0, 26_000>,
     /// As printed on it.
-    #[schemars(title = "Cartridge")]
+    #[field("Cartridge")]
     cartridge: Physical<kind::SmallVolume, 30_000, 1_200_000>,
     /// Nozzle, tube and cloth, as a share of what is bought.
-    #[schemars(title = "Lost", extend("x-usual" = ["5 %", "40 %"]))]
+    #[field("Lost", usual = ["5 %", "40 %"])]
     lost: Physical<kind::Percent, 0, 70_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// To take along.
-    #[schemars(title = "Cartridges")]
+    #[field("Cartridges")]
     cartridges: u32,
     /// What one really runs.
-    #[schemars(title = "One cartridge runs")]
+    #[field("One cartridge runs")]
     each: Run,
     /// With nothing lost.
-    #[schemars(title = "Nothing lost")]
+    #[field("Nothing lost")]
     each_ideal: Run,
     /// What the arithmetic came to before rounding up.
-    #[schemars(title = "Cartridges before rounding")]
+    #[field("Cartridges before rounding")]
     share: Amount<kind::Number>,
 }
 

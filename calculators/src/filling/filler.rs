@@ -1,11 +1,9 @@
 //! Filler for nail holes and joints: how much, in how many passes.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step};
 use crate::quantity::{Amount, Count, Physical, Units, Within, kind};
 
 /// Filler to mix or take, in mL, so that after shrinking the holes are full.
@@ -16,33 +14,31 @@ pub fn filler_needed(holes: u32, each_ml: f64, joints_ml: f64, shrink: f64) -> A
 pub(crate) struct Filler;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Heads of nails and pins; pins count too.
-    #[schemars(title = "Holes")]
+    #[field("Holes")]
     holes: Count<0, 20_000>,
     /// A pin near 0.02 mL, an 18 gauge nail near 0.05 mL, a screw near 0.3 mL.
-    #[schemars(title = "Each holds")]
+    #[field("Each holds")]
     each: Physical<kind::SmallVolume, 1, 20_000>,
     /// Scarfs and butt joints together.
-    #[schemars(title = "Joints hold")]
+    #[field("Joints hold")]
     joints: Physical<kind::SmallVolume, 0, 5_000_000>,
     /// While it dries, from its sheet.
-    #[schemars(title = "Shrinks", extend("x-usual" = ["0 %", "20 %"]))]
+    #[field("Shrinks", usual = ["0 %", "20 %"])]
     shrink: Physical<kind::Percent, 0, 60_000>,
     /// Of the deepest place.
-    #[schemars(title = "Deepest place")]
+    #[field("Deepest place")]
     deepest: Within<100, 60_000>,
     /// In one pass, from its sheet.
-    #[schemars(title = "Depth of one pass")]
+    #[field("Depth of one pass")]
     pass: Within<500, 60_000>,
     /// For one pass, from its sheet.
-    #[schemars(title = "Dries in")]
+    #[field("Dries in")]
     dries: Physical<kind::Hours, 50, 72_000>,
     /// What one tub holds; left empty, 250 mL.
-    #[serde(default)]
-    #[schemars(title = "Tub")]
+    #[field("Tub", default)]
     tub: Option<Physical<kind::SmallVolume, 20_000, 20_000_000>>,
 }
 
@@ -55,19 +51,19 @@ pub fn tubs(needed: Amount<kind::SmallVolume>, tub_ml: f64) -> u32 {
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Before waste on the knife.
-    #[schemars(title = "Filler")]
+    #[field("Filler")]
     filler: Amount<kind::SmallVolume>,
     /// To buy.
-    #[schemars(title = "Tubs")]
+    #[field("Tubs")]
     tubs: u32,
     /// For the deepest place.
-    #[schemars(title = "Passes")]
+    #[field("Passes")]
     passes: u32,
     /// All passes, at the air of the sheet.
-    #[schemars(title = "Sand after")]
+    #[field("Sand after")]
     wait: Amount<kind::Wait>,
 }
 

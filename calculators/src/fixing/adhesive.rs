@@ -1,11 +1,9 @@
 //! Adhesive for boards: the wave along each board, and how many boards a cartridge does.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::filling::bead::{self, BeadShape};
 use crate::quantity::{Amount, Length, Physical, Units, Within, kind};
 
@@ -18,49 +16,48 @@ pub fn adhesive_volume(boards: Length, bead: Length, wave: f64, lost: f64) -> Am
 pub(crate) struct Adhesive;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// All boards that are glued, end to end.
-    #[schemars(title = "Length of boards")]
+    #[field("Length of boards")]
     boards: Within<25_000, 900_000_000>,
     /// As one board stands, for boards to a cartridge.
-    #[schemars(title = "One board")]
+    #[field("One board")]
     board: Within<25_000, 7_000_000>,
     /// Not the hole in the nozzle.
-    #[schemars(title = "Diameter of the bead", extend("x-usual" = ["3/16 in", "3/8 in"]))]
+    #[field("Diameter of the bead", usual = ["3/16 in", "3/8 in"])]
     bead: Within<3_000, 13_000>,
     /// Bead length over board length: 1 is a straight bead.
-    #[schemars(title = "Wave")]
+    #[field("Wave")]
     wave: Physical<kind::Number, 1_000, 3_000>,
     /// Nozzle, tube and squeeze-out.
-    #[schemars(title = "Lost", extend("x-usual" = ["5 %", "40 %"]))]
+    #[field("Lost", usual = ["5 %", "40 %"])]
     lost: Physical<kind::Percent, 0, 70_000>,
     /// As printed on it.
-    #[schemars(title = "Cartridge")]
+    #[field("Cartridge")]
     cartridge: Physical<kind::SmallVolume, 30_000, 1_200_000>,
     /// From its sheet, in this air: board up and pressed before then.
-    #[schemars(title = "Open time")]
+    #[field("Open time")]
     open_time: Option<Physical<kind::Minutes, 1_000, 240_000>>,
     /// From bead to pressed, as your crew does it.
-    #[schemars(title = "Minutes to a board")]
+    #[field("Minutes to a board")]
     per_board: Option<Physical<kind::Minutes, 100, 120_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// To take along.
-    #[schemars(title = "Cartridges")]
+    #[field("Cartridges")]
     cartridges: u32,
     /// With its share lost.
-    #[schemars(title = "Boards to a cartridge")]
+    #[field("Boards to a cartridge")]
     boards_each: Amount<kind::Number>,
     /// In all.
-    #[schemars(title = "Adhesive")]
+    #[field("Adhesive")]
     volume: Amount<kind::SmallVolume>,
     /// Before the first bead skins.
-    #[schemars(title = "Boards at a time")]
+    #[field("Boards at a time")]
     batch: Option<u32>,
 }
 

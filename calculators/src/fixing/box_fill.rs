@@ -1,11 +1,9 @@
 //! Whether there is room left in a box: volume needed by conductors and devices. United States rules; elsewhere ask.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::NFPA_70;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Count, Physical, Units, kind};
 
 /// Volume of one conductor: wire gauge (AWG) and cubic inches.
@@ -51,43 +49,42 @@ pub const VOLUME_SOURCE: Source = Source::new(
 pub(crate) struct BoxFill;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// AWG of the largest conductor in the box: 18, 16, 14, 12, 10, 8 or 6.
-    #[schemars(title = "Largest conductor (AWG)")]
+    #[field("Largest conductor (AWG)")]
     gauge: Count<6, 18>,
     /// Each counts once; pigtails that begin and end in the box do not count.
-    #[schemars(title = "Insulated conductors")]
+    #[field("Insulated conductors")]
     conductors: Count<0, 60>,
     /// Switches and sockets on one yoke each.
-    #[schemars(title = "Devices")]
+    #[field("Devices")]
     devices: Count<0, 6>,
     /// All of them.
-    #[schemars(title = "Grounding conductors")]
+    #[field("Grounding conductors")]
     grounds: Count<0, 30>,
     /// Built into the box.
-    #[schemars(title = "Clamps inside")]
+    #[field("Clamps inside")]
     clamps: bool,
     /// Stamped in the box.
-    #[schemars(title = "Box")]
+    #[field("Box")]
     box_volume: Physical<kind::BoxVolume, 20_000, 5_000_000>,
     /// Stamped in it; an unmarked ring adds nothing.
-    #[schemars(title = "Extension, if marked")]
+    #[field("Extension, if marked")]
     extension: Option<Physical<kind::BoxVolume, 0, 2_000_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// By the rule as quoted.
-    #[schemars(title = "Needed")]
+    #[field("Needed")]
     needed: Amount<kind::BoxVolume>,
     /// Box and marked extension.
-    #[schemars(title = "There is")]
+    #[field("There is")]
     there_is: Amount<kind::BoxVolume>,
     /// Conductor volumes.
-    #[schemars(title = "Counted")]
+    #[field("Counted")]
     counted: Amount<kind::Number>,
 }
 

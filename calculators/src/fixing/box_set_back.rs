@@ -2,12 +2,10 @@
 //!
 //! A wooden board round a box makes the surround combustible: the allowance for plaster is gone, and the box must come flush.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::NFPA_70;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Reading, SIXTY_FOURTH, Tape, Units, Within};
 
 /// Largest set-back behind a surface that cannot burn, United States: 1/4 in.
@@ -29,8 +27,7 @@ pub fn extension_depth(set_back: Length, added: Length) -> Length {
 }
 
 /// What surrounds the box once the work is done.
-#[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, PartialEq, Eq, Input)]
 pub(crate) enum Surround {
     /// Wood or fibreboard: it can burn.
     Combustible,
@@ -41,41 +38,40 @@ pub(crate) enum Surround {
 pub(crate) struct BoxSetBack;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Front edge of the box behind the old wall surface, measured with the circuit proved dead.
-    #[schemars(title = "Box sits back now")]
+    #[field("Box sits back now")]
     set_back: Within<0, 100_000>,
     /// Thickness of the board round the plate; nothing where the wall stays bare there.
-    #[schemars(title = "Board added")]
+    #[field("Board added")]
     added: Within<0, 102_000>,
     /// What the plate will lie on.
-    #[schemars(title = "Surround")]
+    #[field("Surround")]
     surround: Surround,
     /// Behind plaster, by the wiring rules where the house stands; left empty, the United States figure counts, 1/4 in or 6 mm. Behind wood
     /// nothing is allowed.
-    #[schemars(title = "Local rule allows, in plaster")]
+    #[field("Local rule allows, in plaster")]
     local: Option<Within<0, 20_000>>,
     /// As it is now.
-    #[schemars(title = "Device screws now")]
+    #[field("Device screws now")]
     screw: Within<5_000, 150_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Of a ring or sleeve, fitted by an electrician.
-    #[schemars(title = "Extension")]
+    #[field("Extension")]
     extension: Length,
     /// Behind the finished surface, without an extension.
-    #[schemars(title = "Set back then")]
+    #[field("Set back then")]
     set_back: Length,
     /// Behind the finished surface.
-    #[schemars(title = "Allowed")]
+    #[field("Allowed")]
     allowed: Reading,
     /// As long as now, and as much more as the surface comes forward.
-    #[schemars(title = "Device screws then")]
+    #[field("Device screws then")]
     screw: Length,
 }
 

@@ -1,74 +1,70 @@
 //! The nail as a question of its own: which length, and how many.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::nails::{GAUGES, choice, in_board, in_rail, penetration, pin, pins, sold, window};
 use crate::catalogue::works::{BS_7671, NFPA_70, PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Count, Length, Tape, Units, Within};
 use crate::wall::survey::Thickness;
 
 pub(crate) struct NailChoice;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Of the rail or board that is nailed.
-    #[schemars(title = "Trim")]
+    #[field("Trim")]
     trim: Thickness,
     /// Behind it.
-    #[schemars(title = "Plasterboard", extend("x-usual" = ["3/8 in", "5/8 in"]))]
+    #[field("Plasterboard", usual = ["3/8 in", "5/8 in"])]
     plasterboard: Within<6_000, 32_000>,
     /// That the rail crosses.
-    #[schemars(title = "Studs behind the rail")]
+    #[field("Studs behind the rail")]
     studs: Count<0, 200>,
     /// The pieces of the rail: one, or more with joints.
-    #[schemars(title = "Pieces of rail")]
+    #[field("Pieces of rail")]
     pieces: Count<1, 40>,
     /// Held by adhesive and pins, and by nails into base and rail.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: Count<0, 400>,
     /// Of one board.
-    #[schemars(title = "Board length")]
+    #[field("Board length")]
     board_length: Within<50_000, 6_000_000>,
     /// It says in which units nails are bought.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// The shortest that is sold inside the window; nothing where none is.
-    #[schemars(title = "Nail")]
+    #[field("Nail")]
     nail: Option<Length>,
     /// Where there is no stud: through board and plasterboard and no further; nothing where none sold is short enough.
-    #[schemars(title = "Pin off the studs")]
+    #[field("Pin off the studs")]
     pin: Option<Length>,
     /// By what is nailed.
-    #[schemars(title = "Gauge")]
+    #[field("Gauge")]
     gauge: &'static str,
     /// At least this long.
-    #[schemars(title = "From")]
+    #[field("From")]
     from: Length,
     /// Shorter than this.
-    #[schemars(title = "Below")]
+    #[field("Below")]
     below: Length,
     /// Into studs and at the ends.
-    #[schemars(title = "Nails in the rail")]
+    #[field("Nails in the rail")]
     in_rail: usize,
     /// Into base and rail.
-    #[schemars(title = "Nails in boards")]
+    #[field("Nails in boards")]
     in_boards: usize,
     /// Beside the adhesive.
-    #[schemars(title = "Pins")]
+    #[field("Pins")]
     pins: usize,
     /// To be filled.
-    #[schemars(title = "Heads")]
+    #[field("Heads")]
     heads: usize,
 }
 

@@ -3,13 +3,11 @@
 //! The two differ four- to fivefold and are never mixed. Plasterboard holds nothing; it only makes the nail longer. Trim nailing is
 //! no structural design.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::nail_sizes;
 use crate::catalogue::works::{NDS, WOOD_HANDBOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Length, Physical, Units, Within, kind};
 
 /// N for each mm of depth: 1380 lb/in² in metric.
@@ -99,43 +97,42 @@ pub const GRAVITY: [(&str, f64); 46] = [
 pub(crate) struct NailHolding;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// From head to point.
-    #[schemars(title = "Nail")]
+    #[field("Nail")]
     nail: Within<10_000, 150_000>,
     /// Diameter of its shank: 16 gauge is 1/16 in (1.59 mm), 18 gauge 0.0475 in (1.21 mm).
-    #[schemars(title = "Shank")]
+    #[field("Shank")]
     shank: Within<500, 6_500>,
     /// That it holds.
-    #[schemars(title = "Board")]
+    #[field("Board")]
     board: Within<3_000, 60_000>,
     /// Holds nothing, but takes length.
-    #[schemars(title = "Plasterboard")]
+    #[field("Plasterboard")]
     plasterboard: Within<0, 40_000>,
     /// Of the stud, oven-dry: 0.42 for spruce-pine-fir, 0.50 for Douglas fir-larch.
-    #[schemars(title = "Specific gravity of the stud", extend("x-usual" = ["0.35", "0.6"]))]
+    #[field("Specific gravity of the stud", usual = ["0.35", "0.6"])]
     gravity: Physical<kind::Number, 300, 750>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// In design, dry, for normal duration.
-    #[schemars(title = "Allowable pull")]
+    #[field("Allowable pull")]
     allowable: Amount<kind::Force>,
     /// Into the stud.
-    #[schemars(title = "Penetration")]
+    #[field("Penetration")]
     penetration: Length,
     /// Penetration over shank.
-    #[schemars(title = "In shank diameters")]
+    #[field("In shank diameters")]
     diameters: Amount<kind::Number>,
     /// For each length of penetration.
-    #[schemars(title = "Allowable for each length")]
+    #[field("Allowable for each length")]
     per_length: Amount<kind::LineForce>,
     /// Where nails come out on average: not a figure to plan with.
-    #[schemars(title = "Mean pull at which it comes out")]
+    #[field("Mean pull at which it comes out")]
     ultimate: Amount<kind::Force>,
 }
 

@@ -1,53 +1,48 @@
 //! Nails by their penny number, and the old rule of three times the thickness, as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::nail_sizes::{self, BOX, COMMON, FINISHING, NailSize, length_by_rule, of_penny, three_times};
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Count, Length, Units, Within};
 
 pub(crate) struct NailBySize;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// The 8 in 8d, from 2 to 60.
-    #[serde(default)]
-    #[schemars(title = "Penny number")]
+    #[field("Penny number", default)]
     penny: Option<Count<2, 60>>,
     /// Thickness of the board that the nail holds, for the old rule.
-    #[serde(default)]
-    #[schemars(title = "Thickness held")]
+    #[field("Thickness held", default)]
     held: Option<Within<1_000, 100_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// As the standard lists it.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     length: Option<Length>,
     /// Half an inch and a quarter of an inch for each penny: from 2d to 10d only.
-    #[schemars(title = "Length by the rule")]
+    #[field("Length by the rule")]
     by_rule: Option<Length>,
     /// Shank of a common nail.
-    #[schemars(title = "Common nail, shank")]
+    #[field("Common nail, shank")]
     common: Option<Length>,
     /// Shank of a box nail.
-    #[schemars(title = "Box nail, shank")]
+    #[field("Box nail, shank")]
     box_nail: Option<Length>,
     /// Shank of a finishing nail.
-    #[schemars(title = "Finishing nail, shank")]
+    #[field("Finishing nail, shank")]
     finishing: Option<Length>,
     /// At least three times as long as what it holds is thick.
-    #[schemars(title = "Shortest nail by the old rule")]
+    #[field("Shortest nail by the old rule")]
     three_times: Option<Length>,
     /// The first common nail that is so long.
-    #[schemars(title = "That is, in penny")]
+    #[field("That is, in penny")]
     penny_for_it: Option<u32>,
 }
 

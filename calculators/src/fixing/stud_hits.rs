@@ -1,12 +1,10 @@
 //! Stud hits as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::studs::{centres, hit};
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Units, Within};
 use crate::wall::scheme::BoardWidth;
 use crate::wall::survey::{Along, Small, WallLength};
@@ -14,57 +12,56 @@ use crate::wall::survey::{Along, Small, WallLength};
 pub(crate) struct StudHits;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// From zero to its end.
-    #[schemars(title = "Wall")]
+    #[field("Wall")]
     wall: WallLength,
     /// The centre of one stud, proved by a hole or a magnet.
-    #[schemars(title = "One proved centre")]
+    #[field("One proved centre")]
     first: Along,
     /// From centre to centre.
-    #[schemars(title = "Spacing", extend("x-usual" = ["12 in", "24 in"]))]
+    #[field("Spacing", usual = ["12 in", "24 in"])]
     spacing: Within<200_000, 915_000>,
     /// As measured.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board: BoardWidth,
     /// Least distance from a stud's centre to both edges of a board.
-    #[schemars(title = "Edge margin")]
+    #[field("Edge margin")]
     margin: Small,
     /// Left edge of each board.
-    #[schemars(title = "Left edges", length(min = 1, max = 400))]
+    #[field("Left edges", size(1..=400))]
     lefts: Vec<Along>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// With a stud well inside their width.
-    #[schemars(title = "Boards on a stud")]
+    #[field("Boards on a stud")]
     on: usize,
     /// Held by adhesive and pins.
-    #[schemars(title = "Boards off the studs")]
+    #[field("Boards off the studs")]
     off: usize,
     /// One line for each board.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: Vec<Board>,
 }
 
 /// One board.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Board {
     /// From the left.
-    #[schemars(title = "Board")]
+    #[field("Board")]
     board: usize,
     /// Its left edge.
-    #[schemars(title = "Left edge")]
+    #[field("Left edge")]
     left: Length,
     /// The stud behind it; nothing where it misses.
-    #[schemars(title = "Stud")]
+    #[field("Stud")]
     stud: Option<Length>,
     /// What holds it.
-    #[schemars(title = "Held by")]
+    #[field("Held by")]
     held: &'static str,
 }
 
@@ -118,7 +115,7 @@ impl Calculator for StudHits {
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         let (wall, board, margin) = (input.wall.get(), input.board.get(), input.margin.get());
         let mut faults = Vec::new();
-        let said = |length: Length| Words::new("{}").with(length);
+        let said = |length: Length| Words::of(length);
         if wall < input.first.get() {
             let why = Words::new("lies beyond the end of the wall, which is {} long").with(wall);
             faults.push(Fault::new("/first", said(input.first.get()), why, said(wall)));
@@ -129,7 +126,7 @@ impl Calculator for StudHits {
                 "/margin",
                 said(margin),
                 why,
-                Words::new("{}").with(board.exact().over(5).unwrap_or_else(|| board.exact())),
+                Words::of(board.exact().over(5).unwrap_or_else(|| board.exact())),
             ));
         }
         for (n, left) in input.lefts.iter().enumerate().filter(|(_, left)| wall < left.get() + board) {

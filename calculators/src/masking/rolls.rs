@@ -1,11 +1,9 @@
 //! Rolls of tape and film for a field, with what overlaps and what tears.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Length, Physical, Run, Units, Within, kind};
 
 /// Tape for a length of edges, with a share on top for corners, laps and torn ends.
@@ -24,46 +22,45 @@ pub fn rolls(needed: Length, roll: Length) -> u32 {
 pub(crate) struct Masking;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Every edge that gets tape.
-    #[schemars(title = "Edges to tape")]
+    #[field("Edges to tape")]
     edges: Within<25_000, 900_000_000>,
     /// For laps, corners and torn ends.
-    #[schemars(title = "On top", extend("x-usual" = ["5 %", "20 %"]))]
+    #[field("On top", usual = ["5 %", "20 %"])]
     extra: Physical<kind::Percent, 0, 100_000>,
     /// As printed on it: 60 yd is 180 ft.
-    #[schemars(title = "Roll of tape")]
+    #[field("Roll of tape")]
     roll: Within<1_000_000, 200_000_000>,
     /// Walls, windows and floor that get film or paper.
-    #[schemars(title = "Area to cover")]
+    #[field("Area to cover")]
     cover: Physical<kind::Area, 0, 2_000_000>,
     /// One roll of film.
-    #[schemars(title = "Roll of film covers")]
+    #[field("Roll of film covers")]
     film_roll: Physical<kind::Area, 500, 1_000_000>,
     /// From taping to pulling, coats and nights counted.
-    #[schemars(title = "Days it will stay")]
+    #[field("Days it will stay")]
     days: Physical<kind::Days, 0, 60_000>,
     /// Clean removal, from the tape's sheet; sun on the glass shortens it.
-    #[schemars(title = "Days on the tape's sheet")]
+    #[field("Days on the tape's sheet")]
     sheet_days: Physical<kind::Days, 100, 120_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// To take along.
-    #[schemars(title = "Rolls of tape")]
+    #[field("Rolls of tape")]
     tape_rolls: u32,
     /// Laps included.
-    #[schemars(title = "Tape")]
+    #[field("Tape")]
     tape: Run,
     /// Rolls of film.
-    #[schemars(title = "Rolls of film")]
+    #[field("Rolls of film")]
     film_rolls: u32,
     /// Days that are left on the sheet.
-    #[schemars(title = "Days in hand")]
+    #[field("Days in hand")]
     in_hand: Amount<kind::Days>,
 }
 

@@ -1,65 +1,61 @@
 //! A change to the agreed job: what it adds or saves, in money and days, before anybody starts on it.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::job_cost::{Share, cost_of};
 use super::margin::{MarginShare, price_at_margin};
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Count, Money, Physical, Units, kind};
 
 pub(crate) struct ChangeNote;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// What is changed, in the client's words.
-    #[schemars(title = "Change", length(min = 1, max = 120))]
+    #[field("Change", size(1..=120))]
     change: String,
     /// More, or less with a minus.
-    #[schemars(title = "Hours")]
+    #[field("Hours")]
     hours: Physical<kind::Hours, -1_000_000, 1_000_000>,
     /// As in the agreed price.
-    #[schemars(title = "Cost of an hour")]
+    #[field("Cost of an hour")]
     rate: Money,
     /// More, or less with a minus; an electrician's bill belongs here.
-    #[schemars(title = "Materials")]
+    #[field("Materials")]
     materials: Money,
     /// As in the agreed price.
-    #[schemars(title = "Contingency")]
+    #[field("Contingency")]
     contingency: Share,
     /// As in the agreed price.
-    #[schemars(title = "Overhead")]
+    #[field("Overhead")]
     overhead: Share,
     /// As in the agreed price.
-    #[schemars(title = "Margin")]
+    #[field("Margin")]
     margin: MarginShare,
     /// Pairs of hands.
-    #[schemars(title = "Crew")]
+    #[field("Crew")]
     crew: Count<1, 12>,
     /// Working hours of a day.
-    #[schemars(title = "Hours in a day")]
+    #[field("Hours in a day")]
     day: Physical<kind::Hours, 4_000, 12_000>,
     /// Days that somebody else needs, such as an electrician's visit; empty means none.
-    #[serde(default)]
-    #[schemars(title = "Days for others")]
+    #[field("Days for others", default)]
     others: Option<Physical<kind::Days, 0, 60_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// To be signed before work on it starts; less with a minus.
-    #[schemars(title = "Price of the change, before tax")]
+    #[field("Price of the change, before tax")]
     price: Money,
     /// To the shop.
-    #[schemars(title = "Cost of the change")]
+    #[field("Cost of the change")]
     cost: Money,
     /// Of the crew, up to the next quarter, and of others; drying is not counted.
-    #[schemars(title = "Days")]
+    #[field("Days")]
     days: Amount<kind::Days>,
 }
 
@@ -96,16 +92,10 @@ impl Calculator for ChangeNote {
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         if input.rate < Money::ZERO {
-            return Err(vec![Fault::new(
-                "/rate",
-                Words::new("{}").with(input.rate),
-                "a cost is not below zero",
-                "48.00",
-            )]);
+            return Err(vec![Fault::new("/rate", Words::of(input.rate), "a cost is not below zero", "48.00")]);
         }
-        let too_large = || {
-            vec![Fault::new("/materials", Words::new("{}").with(input.materials), "too large to work with", "95.00")]
-        };
+        let too_large =
+            || vec![Fault::new("/materials", Words::of(input.materials), "too large to work with", "95.00")];
         let cost =
             cost_of(input.hours.get(), input.rate, input.materials, input.contingency.get(), input.overhead.get())
                 .ok_or_else(too_large)?;

@@ -1,11 +1,9 @@
 //! What the job costs the shop: labour, material, and what is added for the unforeseen and for the shop itself.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::THIS_BOOK;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Money, Physical, Units, kind};
 
 /// A share in percent, counted to a thousandth of a percent.
@@ -22,22 +20,22 @@ pub fn share_of(amount: Money, percent: f64) -> Option<Money> {
 }
 
 /// The lines of a cost.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Output)]
 pub struct Cost {
     /// All together.
-    #[schemars(title = "Cost")]
+    #[field("Cost")]
     pub total: Money,
     /// Hours times their rate.
-    #[schemars(title = "Labour")]
+    #[field("Labour")]
     pub labour: Money,
     /// As bought.
-    #[schemars(title = "Materials")]
+    #[field("Materials")]
     pub materials: Money,
     /// For what nobody foresaw, as a share of labour and materials.
-    #[schemars(title = "Contingency")]
+    #[field("Contingency")]
     pub contingency: Money,
     /// Van, tools, office, as a share of labour and materials.
-    #[schemars(title = "Overhead")]
+    #[field("Overhead")]
     pub overhead: Money,
 }
 
@@ -89,23 +87,22 @@ pub fn working(
 pub(crate) struct JobCost;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// From the labour calculation.
-    #[schemars(title = "Hours")]
+    #[field("Hours")]
     hours: Physical<kind::Hours, 0, 100_000_000>,
     /// What an hour costs the shop, holidays and insurance in it.
-    #[schemars(title = "Cost of an hour")]
+    #[field("Cost of an hour")]
     rate: Money,
     /// Boards, paint, sundries, hire, electrician.
-    #[schemars(title = "Materials")]
+    #[field("Materials")]
     materials: Money,
     /// Of labour and materials.
-    #[schemars(title = "Contingency", extend("x-usual" = ["3 %", "15 %"]))]
+    #[field("Contingency", usual = ["3 %", "15 %"])]
     contingency: Share,
     /// Of labour and materials.
-    #[schemars(title = "Overhead", extend("x-usual" = ["5 %", "30 %"]))]
+    #[field("Overhead", usual = ["5 %", "30 %"])]
     overhead: Share,
 }
 
@@ -140,7 +137,7 @@ impl Calculator for JobCost {
         let mut faults = Vec::new();
         for (pointer, amount) in [("/rate", input.rate), ("/materials", input.materials)] {
             if amount < Money::ZERO {
-                faults.push(Fault::new(pointer, Words::new("{}").with(amount), "a cost is not below zero", "48.00"));
+                faults.push(Fault::new(pointer, Words::of(amount), "a cost is not below zero", "48.00"));
             }
         }
         if !faults.is_empty() {
@@ -151,7 +148,7 @@ impl Calculator for JobCost {
         let Some(cost) = cost else {
             return Err(vec![Fault::new(
                 "/rate",
-                Words::new("{}").with(input.rate),
+                Words::of(input.rate),
                 "the cost would be too large to work with",
                 "48.00",
             )]);

@@ -1,11 +1,9 @@
 //! Hours by task: how many, how long each, how hard the place makes it. Never by wall area.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::THIS_BOOK;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step};
 use crate::quantity::{Amount, Count, Physical, Units, kind};
 
 /// House rates until a shop has its own: task, what is counted, hours for one.
@@ -22,62 +20,60 @@ pub const HOUSE_RATES: [(&str, &str, f64); 9] = [
 ];
 
 /// One line of work.
-#[derive(Clone, Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Input)]
 pub(crate) struct Line {
     /// What is done.
-    #[schemars(title = "Task", length(min = 1, max = 40))]
+    #[field("Task", size(1..=40))]
     task: String,
     /// Boards, rails, holes, metres of edge.
-    #[schemars(title = "How many")]
+    #[field("How many")]
     count: Physical<kind::Number, 0, 100_000_000>,
     /// As your own jobs have shown.
-    #[schemars(title = "Hours for one")]
+    #[field("Hours for one")]
     each: Physical<kind::Hours, 0, 200_000>,
     /// 1 is a plain room; a stair about 1.4, a textured wall about 1.3.
-    #[schemars(title = "Difficulty", extend("x-usual" = ["0.8", "2"]))]
+    #[field("Difficulty", usual = ["0.8", "2"])]
     difficulty: Physical<kind::Number, 100, 5_000>,
 }
 
 pub(crate) struct Labour;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Every task of the job.
-    #[schemars(title = "Work", length(min = 1, max = 40))]
+    #[field("Work", size(1..=40))]
     lines: Vec<Line>,
     /// Pairs of hands.
-    #[schemars(title = "Crew")]
+    #[field("Crew")]
     crew: Count<1, 12>,
     /// Working hours of a day.
-    #[schemars(title = "Hours in a day")]
+    #[field("Hours in a day")]
     day: Physical<kind::Hours, 4_000, 12_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Of one pair of hands.
-    #[schemars(title = "Hours")]
+    #[field("Hours")]
     hours: Amount<kind::Hours>,
     /// With the whole crew at it, waits not counted.
-    #[schemars(title = "Crew days")]
+    #[field("Crew days")]
     days: Amount<kind::Days>,
     /// Task by task.
-    #[schemars(title = "By task")]
+    #[field("By task")]
     tasks: Vec<Row>,
 }
 
 /// One task.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Row {
     /// What is done.
-    #[schemars(title = "Task")]
+    #[field("Task")]
     task: String,
     /// Of one pair of hands.
-    #[schemars(title = "Hours")]
+    #[field("Hours")]
     hours: Amount<kind::Hours>,
 }
 

@@ -2,12 +2,10 @@
 //!
 //! Margin is a share of the price, markup a share of the cost; taking one for the other loses money on every job.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Money, Physical, Units, kind};
 
 /// Margin as a share of the price, in percent: 0 to 80.
@@ -36,28 +34,27 @@ pub fn price_step(cost: Money, margin: MarginShare, price: Money) -> Step {
 pub(crate) struct Margin;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// All that the job costs the shop: labour, material, contingency, overhead.
-    #[schemars(title = "Cost")]
+    #[field("Cost")]
     cost: Money,
     /// Share of the price that is to be left over.
-    #[schemars(title = "Margin", extend("x-usual" = ["10 %", "40 %"]))]
+    #[field("Margin", usual = ["10 %", "40 %"])]
     margin: MarginShare,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// What is charged before tax.
-    #[schemars(title = "Price before tax")]
+    #[field("Price before tax")]
     price: Money,
     /// What must be added to the cost, as a share of the cost.
-    #[schemars(title = "Markup on cost")]
+    #[field("Markup on cost")]
     markup: Amount<kind::Percent>,
     /// What a markup of the same figure would charge.
-    #[schemars(title = "Price at a markup of the same figure")]
+    #[field("Price at a markup of the same figure")]
     price_at_markup: Money,
 }
 
@@ -102,17 +99,11 @@ impl Calculator for Margin {
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         let (cost, margin) = (input.cost, input.margin);
-        let too_much = || {
-            vec![Fault::new(
-                "/cost",
-                Words::new("{}").with(cost),
-                "the price would be too large to work with",
-                "4875.72",
-            )]
-        };
+        let too_much =
+            || vec![Fault::new("/cost", Words::of(cost), "the price would be too large to work with", "4875.72")];
         if cost.minor() < 0 {
             let why = "a cost is not below zero";
-            return Err(vec![Fault::new("/cost", Words::new("{}").with(cost), why, "4875.72")]);
+            return Err(vec![Fault::new("/cost", Words::of(cost), why, "4875.72")]);
         }
         let price = price_at_margin(cost, margin).ok_or_else(too_much)?;
         let same_markup =

@@ -1,11 +1,9 @@
 //! The margin that a markup really leaves.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Margin, in percent of the price, that a markup in percent of the cost leaves.
@@ -16,19 +14,18 @@ pub fn margin_of(markup: f64) -> f64 {
 pub(crate) struct MarginOfMarkup;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Added to the cost, as a share of the cost.
-    #[schemars(title = "Markup")]
+    #[field("Markup")]
     markup: Physical<kind::Percent, 0, 1_000_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Left over, as a share of the price.
-    #[schemars(title = "Margin")]
+    #[field("Margin")]
     margin: Amount<kind::Percent>,
 }
 

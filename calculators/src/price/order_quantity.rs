@@ -1,16 +1,13 @@
 //! How much to order when some is lost: two ways of saying a tenth, and whole packs.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// What a share of waste is a share of.
-#[derive(Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, PartialEq, Eq, Input)]
 pub enum WasteOf {
     /// Of all that is bought.
     WhatIsBought,
@@ -37,31 +34,30 @@ pub fn whole_packs(need: f64, pack: f64) -> u64 {
 pub(crate) struct OrderQuantity;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// In any unit, as long as the pack is in the same.
-    #[schemars(title = "Needed, nothing lost")]
+    #[field("Needed, nothing lost")]
     net: Physical<kind::Number, 0, 1_000_000_000>,
     /// Breakage, offcuts, spills.
-    #[schemars(title = "Waste", extend("x-usual" = ["0 %", "20 %"]))]
+    #[field("Waste", usual = ["0 %", "20 %"])]
     waste: Physical<kind::Percent, 0, 90_000>,
     /// Name it: on 20 % the two ways are five parts in a hundred apart.
-    #[schemars(title = "Waste is a share of")]
+    #[field("Waste is a share of")]
     of: WasteOf,
     /// What one pack holds.
-    #[schemars(title = "One pack holds")]
+    #[field("One pack holds")]
     pack: Physical<kind::Number, 1, 1_000_000_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Whole ones.
-    #[schemars(title = "Packs")]
+    #[field("Packs")]
     packs: u64,
     /// Before packs.
-    #[schemars(title = "To order")]
+    #[field("To order")]
     gross: Amount<kind::Number>,
 }
 

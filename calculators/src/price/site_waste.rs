@@ -1,61 +1,58 @@
 //! What leaves the site, in which container, by which way.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step};
 use crate::quantity::{Amount, Count, Physical, Units, kind};
 
 pub(crate) struct SiteWaste;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Of all sticks that were bought.
-    #[schemars(title = "Weight of the sticks")]
+    #[field("Weight of the sticks")]
     sticks: Physical<kind::Mass, 0, 20_000_000>,
     /// Offcuts, dust and defects, from the cutting plan.
-    #[schemars(title = "Of that, wasted", extend("x-usual" = ["3 %", "25 %"]))]
+    #[field("Of that, wasted", usual = ["3 %", "25 %"])]
     wasted: Physical<kind::Percent, 0, 100_000>,
     /// Of caulk and adhesive.
-    #[schemars(title = "Empty cartridges")]
+    #[field("Empty cartridges")]
     cartridges: Count<0, 2_000>,
     /// That nobody keeps for touching up.
-    #[schemars(title = "Waterborne paint left")]
+    #[field("Waterborne paint left")]
     waterborne: Physical<kind::Paint, 0, 2_000_000>,
     /// Thinner, cleaner, solvent-borne paint.
-    #[schemars(title = "Solvent left")]
+    #[field("Solvent left")]
     solvent: Physical<kind::Paint, 0, 2_000_000>,
     /// With oil, alkyd or two-pack on them.
-    #[schemars(title = "Oily rags")]
+    #[field("Oily rags")]
     oily_rags: bool,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Offcuts and dust.
-    #[schemars(title = "Wood waste")]
+    #[field("Wood waste")]
     wood: Amount<kind::Mass>,
     /// Each kind by itself.
-    #[schemars(title = "What leaves how")]
+    #[field("What leaves how")]
     streams: Vec<Row>,
 }
 
 /// One kind of waste.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Row {
     /// What it is.
-    #[schemars(title = "Waste")]
+    #[field("Waste")]
     what: &'static str,
     /// How much.
-    #[schemars(title = "Container")]
+    #[field("Container")]
     container: &'static str,
     /// Where it goes; local rules come first.
-    #[schemars(title = "Way")]
+    #[field("Way")]
     way: &'static str,
 }
 

@@ -1,12 +1,10 @@
 //! Price, tax and what is due when: stages that add up to the price to the smallest coin.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::job_cost::share_of;
 use crate::catalogue::works::THIS_BOOK;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Money, Physical, Units, kind};
 
 /// Amounts of the stages of a total, in percent; the last is what is left, so that they add up exactly.
@@ -40,68 +38,66 @@ fn running_stages_of(total: Money, percents: &[f64]) -> Option<Vec<Money>> {
 }
 
 /// One stage.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Stage {
     /// When it is due, in words that both sides understand.
-    #[schemars(title = "Due", length(min = 1, max = 60))]
+    #[field("Due", size(1..=60))]
     due: String,
     /// Of the sum with tax.
-    #[schemars(title = "Share")]
+    #[field("Share")]
     share: Physical<kind::Percent, 0, 100_000>,
 }
 
 pub(crate) struct StagePayments;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Before tax.
-    #[schemars(title = "Price before tax")]
+    #[field("Price before tax")]
     price: Money,
     /// As the law where you work calls it, or none.
-    #[schemars(title = "Name of the tax", length(max = 20))]
+    #[field("Name of the tax", size(..=20))]
     tax_name: Option<String>,
     /// Of the price; an accountant knows which rate.
-    #[schemars(title = "Tax")]
+    #[field("Tax")]
     tax: Physical<kind::Percent, 0, 50_000>,
     /// As it stands on the invoice.
-    #[schemars(title = "Currency", length(min = 1, max = 8))]
+    #[field("Currency", size(1..=8))]
     currency: String,
     /// They must add up to exactly 100 %.
-    #[schemars(title = "Stages", length(min = 1, max = 12))]
+    #[field("Stages", size(1..=12))]
     stages: Vec<Stage>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// With tax.
-    #[schemars(title = "To pay in all")]
+    #[field("To pay in all")]
     total: Money,
     /// On the price.
-    #[schemars(title = "Tax")]
+    #[field("Tax")]
     tax: Money,
     /// As on the invoice.
-    #[schemars(title = "Currency")]
+    #[field("Currency")]
     currency: String,
     /// What is due when.
-    #[schemars(title = "Stages")]
+    #[field("Stages")]
     stages: Vec<Row>,
 }
 
 /// One stage.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Row {
     /// When.
-    #[schemars(title = "Due")]
+    #[field("Due")]
     due: String,
     /// Of the sum.
-    #[schemars(title = "Share")]
+    #[field("Share")]
     share: Amount<kind::Percent>,
     /// To the smallest coin.
-    #[schemars(title = "Amount")]
+    #[field("Amount")]
     amount: Money,
 }
 
@@ -135,12 +131,7 @@ impl Calculator for StagePayments {
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         let mut faults = Vec::new();
         if input.price < Money::ZERO {
-            faults.push(Fault::new(
-                "/price",
-                Words::new("{}").with(input.price),
-                "a price is not below zero",
-                "6094.65",
-            ));
+            faults.push(Fault::new("/price", Words::of(input.price), "a price is not below zero", "6094.65"));
         }
         let thousandths: i64 = input.stages.iter().map(|stage| libm::round(stage.share.get() * 1_000.0) as i64).sum();
         if thousandths != 100_000 {
@@ -150,8 +141,7 @@ impl Calculator for StagePayments {
         if !faults.is_empty() {
             return Err(faults);
         }
-        let too_large =
-            || vec![Fault::new("/price", Words::new("{}").with(input.price), "too large to work with", "6094.65")];
+        let too_large = || vec![Fault::new("/price", Words::of(input.price), "too large to work with", "6094.65")];
         let tax = share_of(input.price, input.tax.get()).ok_or_else(too_large)?;
         let total = input.price.plus(tax).ok_or_else(too_large)?;
         let percents: Vec<f64> = input.stages.iter().map(|stage| stage.share.get()).collect();

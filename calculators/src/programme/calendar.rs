@@ -1,11 +1,9 @@
 //! Working hours: minutes from midnight of the first day, days that are worked and days that are not.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use crate::catalogue::Input;
 
 /// The day of the week on which the job starts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
 pub enum Weekday {
     /// Monday.
     Monday,

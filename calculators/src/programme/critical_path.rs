@@ -1,87 +1,81 @@
 //! The critical path on a clock without nights: for what must follow what, before working hours are laid over it.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::network::{self, Times};
 use crate::catalogue::works::NETWORK_TEXTBOOKS;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// What a task waits for.
-#[derive(Clone, Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Input)]
 pub(crate) struct After {
     /// Name of the earlier task.
-    #[schemars(title = "After", length(min = 1, max = 40))]
+    #[field("After", size(1..=40))]
     task: String,
     /// On the clock, day and night: drying, curing.
-    #[schemars(title = "Wait")]
+    #[field("Wait")]
     wait: Option<Physical<kind::Hours, 0, 1_000_000>>,
 }
 
 /// One task.
-#[derive(Clone, Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Input)]
 pub(crate) struct Task {
     /// Its name.
-    #[schemars(title = "Task", length(min = 1, max = 40))]
+    #[field("Task", size(1..=40))]
     name: String,
     /// Hands on.
-    #[schemars(title = "Takes")]
+    #[field("Takes")]
     hours: Physical<kind::Hours, 0, 1_000_000>,
     /// What comes before it.
-    #[serde(default)]
-    #[schemars(title = "Comes after", length(max = 12))]
+    #[field("Comes after", default, size(..=12))]
     after: Vec<After>,
 }
 
 pub(crate) struct CriticalPath;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// In any order.
-    #[schemars(title = "Tasks", length(min = 1, max = 60))]
+    #[field("Tasks", size(1..=60))]
     tasks: Vec<Task>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// From the first start to the last finish, on the clock.
-    #[schemars(title = "Takes in all")]
+    #[field("Takes in all")]
     duration: Amount<kind::Hours>,
     /// Tasks that move the end when they move.
-    #[schemars(title = "Decided by")]
+    #[field("Decided by")]
     critical: Vec<String>,
     /// Every task.
-    #[schemars(title = "Tasks")]
+    #[field("Tasks")]
     tasks: Vec<Row>,
 }
 
 /// One task.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Row {
     /// Its name.
-    #[schemars(title = "Task")]
+    #[field("Task")]
     task: String,
     /// Hours from the start.
-    #[schemars(title = "Earliest start")]
+    #[field("Earliest start")]
     earliest_start: Amount<kind::Hours>,
     /// Hours from the start.
-    #[schemars(title = "Earliest finish")]
+    #[field("Earliest finish")]
     earliest_finish: Amount<kind::Hours>,
     /// Hours from the start.
-    #[schemars(title = "Latest start")]
+    #[field("Latest start")]
     latest_start: Amount<kind::Hours>,
     /// Hours from the start.
-    #[schemars(title = "Latest finish")]
+    #[field("Latest finish")]
     latest_finish: Amount<kind::Hours>,
     /// It may slip by this.
-    #[schemars(title = "Float")]
+    #[field("Float")]
     float: Amount<kind::Hours>,
 }
 

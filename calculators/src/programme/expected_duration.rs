@@ -1,11 +1,9 @@
 //! A duration from three guesses: the best, the likely, the worst.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::PERT;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 /// Mean and variance of a three-point guess: (a + 4m + b) / 6 and ((b − a) / 6)².
@@ -17,28 +15,27 @@ pub fn three_point(best: f64, likely: f64, worst: f64) -> (f64, f64) {
 pub(crate) struct ExpectedDuration;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// If all goes well.
-    #[schemars(title = "Optimistic")]
+    #[field("Optimistic")]
     best: Physical<kind::Hours, 0, 10_000_000>,
     /// As it mostly goes.
-    #[schemars(title = "Most likely")]
+    #[field("Most likely")]
     likely: Physical<kind::Hours, 0, 10_000_000>,
     /// If it goes wrong.
-    #[schemars(title = "Pessimistic")]
+    #[field("Pessimistic")]
     worst: Physical<kind::Hours, 0, 10_000_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// To plan with.
-    #[schemars(title = "Expected")]
+    #[field("Expected")]
     expected: Amount<kind::Hours>,
     /// Two thirds of jobs lie within this of it.
-    #[schemars(title = "Give or take")]
+    #[field("Give or take")]
     deviation: Amount<kind::Hours>,
 }
 
@@ -69,7 +66,7 @@ impl Calculator for ExpectedDuration {
         let (best, likely, worst) = (input.best.get(), input.likely.get(), input.worst.get());
         if best > likely || likely > worst {
             let why = Words::new("must lie between the best, {}, and the worst, {}").with(input.best).with(input.worst);
-            return Err(vec![Fault::new("/likely", Words::new("{}").with(input.likely), why, "4 h")]);
+            return Err(vec![Fault::new("/likely", Words::of(input.likely), why, "4 h")]);
         }
         let (mean, variance) = three_point(best, likely, worst);
         let of = Amount::<kind::Hours>::of;

@@ -1,7 +1,5 @@
 //! The programme: which day each task starts and the job is done.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::calendar::{Calendar, Weekday, moment};
@@ -9,115 +7,109 @@ use super::critical_path::{hours, minutes};
 use super::network;
 use super::schedule::{Job, lay};
 use crate::catalogue::works::{NETWORK_TEXTBOOKS, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::drying::tape_pull::minutes_of_day;
 use crate::quantity::{Amount, Count, Physical, Units, kind};
 
 /// What a task waits for.
-#[derive(Clone, Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Input)]
 pub(crate) struct After {
     /// Name of the earlier task.
-    #[schemars(title = "After", length(min = 1, max = 40))]
+    #[field("After", size(1..=40))]
     task: String,
     /// On the clock, day and night: drying, curing.
-    #[schemars(title = "Wait")]
+    #[field("Wait")]
     wait: Option<Physical<kind::Hours, 0, 1_000_000>>,
     /// Latest start after it: pulling tape has a window.
-    #[schemars(title = "At latest")]
+    #[field("At latest")]
     at_latest: Option<Physical<kind::Hours, 100, 1_000_000>>,
 }
 
 /// One task.
-#[derive(Clone, Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Input)]
 pub(crate) struct Task {
     /// Its name.
-    #[schemars(title = "Task", length(min = 1, max = 40))]
+    #[field("Task", size(1..=40))]
     name: String,
     /// Hours on the clock with the whole crew at it.
-    #[schemars(title = "Takes")]
+    #[field("Takes")]
     hours: Physical<kind::Hours, 0, 400_000>,
     /// A coat is not split by a night.
-    #[serde(default)]
-    #[schemars(title = "Not split")]
+    #[field("Not split", default)]
     in_one_piece: bool,
     /// Who does it; each crew does one thing at a time. Empty is the first crew.
-    #[serde(default)]
-    #[schemars(title = "Crew", length(max = 24))]
+    #[field("Crew", default, size(..=24))]
     crew: String,
     /// What comes before it.
-    #[serde(default)]
-    #[schemars(title = "Comes after", length(max = 12))]
+    #[field("Comes after", default, size(..=12))]
     after: Vec<After>,
 }
 
 pub(crate) struct Programme;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// In any order, rooms and crews together.
-    #[schemars(title = "Tasks", length(min = 1, max = 60))]
+    #[field("Tasks", size(1..=60))]
     tasks: Vec<Task>,
     /// Of the first day.
-    #[schemars(title = "Starts on a")]
+    #[field("Starts on a")]
     weekday: Weekday,
     /// In a week, from Monday on.
-    #[schemars(title = "Days worked in a week")]
+    #[field("Days worked in a week")]
     days_a_week: Count<1, 7>,
     /// As the clock shows it.
-    #[schemars(title = "Work starts", length(max = 5), extend("x-clock" = true))]
+    #[field("Work starts", size(..=5))]
     day_start: String,
     /// As the clock shows it.
-    #[schemars(title = "Work ends", length(max = 5), extend("x-clock" = true))]
+    #[field("Work ends", size(..=5))]
     day_end: String,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// The last task's end.
-    #[schemars(title = "Done")]
+    #[field("Done")]
     done: String,
     /// From the first start, nights and waits in it.
-    #[schemars(title = "Days on the calendar")]
+    #[field("Days on the calendar")]
     days: i64,
     /// Hands on, all crews.
-    #[schemars(title = "Working hours")]
+    #[field("Working hours")]
     worked: Amount<kind::Hours>,
     /// Tasks that move the end when they move.
-    #[schemars(title = "Decided by")]
+    #[field("Decided by")]
     critical: Vec<String>,
     /// Every task, as it starts.
-    #[schemars(title = "Tasks")]
+    #[field("Tasks")]
     tasks: Vec<Row>,
 }
 
 /// One task.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Row {
     /// Its name.
-    #[schemars(title = "Task")]
+    #[field("Task")]
     task: String,
     /// Who does it.
-    #[schemars(title = "Crew")]
+    #[field("Crew")]
     crew: String,
     /// Day and clock.
-    #[schemars(title = "Starts")]
+    #[field("Starts")]
     starts: String,
     /// Day and clock.
-    #[schemars(title = "Ends")]
+    #[field("Ends")]
     ends: String,
     /// Working hours that it may slip.
-    #[schemars(title = "May slip")]
+    #[field("May slip")]
     slack: Amount<kind::Hours>,
     /// Minutes from midnight of the first day.
-    #[schemars(title = "Start, in minutes")]
+    #[field("Start, in minutes")]
     start_minute: i64,
     /// Minutes from midnight of the first day.
-    #[schemars(title = "End, in minutes")]
+    #[field("End, in minutes")]
     end_minute: i64,
 }
 
@@ -195,9 +187,9 @@ impl Calculator for Programme {
                 let why = Words::new("is not split, so it must fit a day of {}").with(hours(calendar.day_length()));
                 faults.push(Fault::new(
                     format!("/tasks/{place}/hours"),
-                    Words::new("{}").with(task.hours),
+                    Words::of(task.hours),
                     why,
-                    Words::new("{}").with(hours(calendar.day_length())),
+                    Words::of(hours(calendar.day_length())),
                 ));
             }
             let mut window = None;
@@ -208,7 +200,7 @@ impl Calculator for Programme {
                         .with(after.wait.map_or(hours(0), |wait| wait.amount()));
                     faults.push(Fault::new(
                         format!("/tasks/{place}/after/{index}/at_latest"),
-                        Words::new("{}").with(latest),
+                        Words::of(latest),
                         why,
                         "5 h",
                     ));

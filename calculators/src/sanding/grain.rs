@@ -2,13 +2,11 @@
 //!
 //! A P grade is given by its median grain, a CAMI grade by its average. Above 220 the scales part fast: CAMI 400 is near P800.
 
-use serde::Serialize;
-
 use crate::catalogue::works::{ANSI_B74_18, ISO_6344};
 use crate::catalogue::{Source, Standing};
 
 /// A grade and its grain in micrometres.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Grain {
     /// Number on the back, without its letter.
     pub grade: u16,

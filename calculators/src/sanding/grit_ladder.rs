@@ -2,13 +2,11 @@
 //!
 //! A step is judged by the ratio of the grains. Too long a step leaves scratches that the finer grit only polishes.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::grain;
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Count, Physical, Units, kind};
 
 /// Longest step between grits, as the ratio of their grains.
@@ -48,70 +46,69 @@ pub fn ladder(from: u16, to: u16, longest: f64) -> Option<Vec<u16>> {
 }
 
 /// The scale on the back of the paper.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
 pub(crate) enum Scale {
     /// P before the number: FEPA, ISO 6344.
-    #[serde(rename = "P")]
+    #[field("P")]
     P,
     /// No letter, United States.
-    #[serde(rename = "CAMI")]
+    #[field("CAMI")]
     Cami,
 }
 
 pub(crate) struct GritLadder;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// With a P before the number, or without.
-    #[schemars(title = "Scale")]
+    #[field("Scale")]
     scale: Scale,
     /// The coarse grit that starts.
-    #[schemars(title = "From grit")]
+    #[field("From grit")]
     from: Count<12, 2500>,
     /// The fine grit that ends.
-    #[schemars(title = "To grit")]
+    #[field("To grit")]
     to: Count<12, 2500>,
     /// Sanded with each grit.
-    #[schemars(title = "Area")]
+    #[field("Area")]
     area: Physical<kind::Area, 1, 1_000_000>,
     /// Before it is dull: about 20 ft² (1.9 m²) on bare board, 35 ft² (3.3 m²) between coats.
-    #[schemars(title = "One disc or sheet does")]
+    #[field("One disc or sheet does")]
     each: Physical<kind::Area, 50, 50_000>,
     /// Ratio of the grains of two neighbours.
-    #[schemars(title = "Longest step")]
+    #[field("Longest step")]
     longest_step: Physical<kind::Number, 1_200, 2_500>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Discs or sheets of each grit.
-    #[schemars(title = "Of each grit")]
+    #[field("Of each grit")]
     each: u32,
     /// All together.
-    #[schemars(title = "Discs or sheets")]
+    #[field("Discs or sheets")]
     all: u32,
     /// Ratio of first to last grain.
-    #[schemars(title = "Grain, first over last")]
+    #[field("Grain, first over last")]
     ratio: Amount<kind::Number>,
     /// The ladder in P grades.
-    #[schemars(title = "Ladder")]
+    #[field("Ladder")]
     ladder: Vec<Rung>,
 }
 
 /// One rung.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Rung {
     /// P grade.
-    #[schemars(title = "Grit")]
+    #[field("Grit")]
     grit: String,
     /// Median of its grain.
-    #[schemars(title = "Grain")]
+    #[field("Grain")]
     grain: Amount<kind::GrainSize>,
     /// Grain of the rung before over this one.
-    #[schemars(title = "Step")]
+    #[field("Step")]
     step: Option<Amount<kind::Number>>,
 }
 
@@ -202,7 +199,7 @@ impl Calculator for GritLadder {
         }
         let Some(rungs) = ladder(from, to, input.longest_step.get()) else {
             let why = "even neighbouring grades of the scale are farther apart here";
-            return Err(vec![Fault::new("/longest_step", Words::new("{}").with(input.longest_step), why, 1.8)]);
+            return Err(vec![Fault::new("/longest_step", Words::of(input.longest_step), why, 1.8)]);
         };
         let each = libm::ceil(input.area.get() / input.each.get() - 1e-9).max(1.0) as u32;
         let all = each.saturating_mul(u32::try_from(rungs.len()).unwrap_or(u32::MAX));

@@ -1,42 +1,39 @@
 //! Board feet as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::dressed::board_feet;
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step};
 use crate::quantity::{Amount, Count, Length, Units, Within, kind};
 
 pub(crate) struct BoardFeet;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// What the board is called, not what it measures.
-    #[schemars(title = "Nominal thickness")]
+    #[field("Nominal thickness")]
     thickness: Within<6_000, 102_000>,
     /// What the board is called, not what it measures.
-    #[schemars(title = "Nominal width")]
+    #[field("Nominal width")]
     width: Within<25_000, 610_000>,
     /// Of one board.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     length: Within<300_000, 7_400_000>,
     /// Of this size.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: Count<1, 2000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Of one board.
-    #[schemars(title = "One board, board feet")]
+    #[field("One board, board feet")]
     each: Amount<kind::Number>,
     /// Of all of them.
-    #[schemars(title = "All, board feet")]
+    #[field("All, board feet")]
     all: Amount<kind::Number>,
 }
 

@@ -1,11 +1,9 @@
 //! The weight of a board, and of a stack, so that lifting is planned before the van is opened.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Count, Length, Physical, Units, Within, kind};
 
 /// Longest board that one person is asked to carry: 2.4 m. Common practice, no source; longer ones whip and hit people.
@@ -30,34 +28,33 @@ pub fn board_mass(
 pub(crate) struct BoardWeight;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// As measured, not as it is called.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     width: Within<12_000, 305_000>,
     /// As measured.
-    #[schemars(title = "Board thickness")]
+    #[field("Board thickness")]
     thickness: Within<3_000, 51_000>,
     /// As it is carried.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     length: Within<25_000, 7_000_000>,
     /// From the maker's sheet; medium-density fibreboard is near 750 kg/m³.
-    #[schemars(title = "Density", extend("x-usual" = ["350 kg/m3", "850 kg/m3"]))]
+    #[field("Density", usual = ["350 kg/m3", "850 kg/m3"])]
     density: Physical<kind::Density, 100_000, 1_200_000>,
     /// How many of them make a load.
-    #[schemars(title = "Boards in the stack")]
+    #[field("Boards in the stack")]
     boards: Count<1, 500>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// One board.
-    #[schemars(title = "Weight of one")]
+    #[field("Weight of one")]
     each: Amount<kind::Mass>,
     /// All of them.
-    #[schemars(title = "Weight of the stack")]
+    #[field("Weight of the stack")]
     stack: Amount<kind::Mass>,
 }
 

@@ -3,10 +3,7 @@
 //! A stick with a knot or a dent is planned as the parts on either side of it. Each part then goes into the stick plan as a
 //! stick of its own; what the marked stick cost is paid once, so its parts go in at no price.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
-use crate::catalogue::{Fault, Words};
+use crate::catalogue::{Fault, Input, Words};
 use crate::quantity::{Length, Money, Within};
 
 /// A stretch of a stick that no piece may hold, measured from the stick's first end.
@@ -19,15 +16,14 @@ pub struct BadStretch {
 }
 
 /// A bad stretch as a shop marks it: a knot, a split, a dent, filled sapwood.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Bad stretch")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
+#[field("Bad stretch")]
 pub struct Marked {
     /// From the stick's first end.
-    #[schemars(title = "From")]
+    #[field("From")]
     pub from: Within<0, 12_000_000>,
     /// From the same end; further along than where it begins.
-    #[schemars(title = "To")]
+    #[field("To")]
     pub to: Within<0, 12_000_000>,
 }
 
@@ -44,7 +40,7 @@ pub(crate) fn marked_faults(at: &str, price: Money, bad: &[Marked]) -> Vec<Fault
     if price != Money::ZERO && !bad.is_empty() {
         faults.push(Fault::new(
             format!("{at}/price"),
-            Words::new("{}").with(price),
+            Words::of(price),
             "a stick with a bad stretch lies in the rack and is paid for: its parts are planned at no price",
             "0.00",
         ));
@@ -52,9 +48,9 @@ pub(crate) fn marked_faults(at: &str, price: Money, bad: &[Marked]) -> Vec<Fault
     for (n, stretch) in bad.iter().enumerate().filter(|(_, stretch)| stretch.to.get() <= stretch.from.get()) {
         faults.push(Fault::new(
             format!("{at}/bad/{n}/to"),
-            Words::new("{}").with(stretch.to),
+            Words::of(stretch.to),
             Words::new("a bad stretch ends beyond {}, where it begins").with(stretch.from),
-            Words::new("{}").with(stretch.from.get() + Length::inches(2)),
+            Words::of(stretch.from.get() + Length::inches(2)),
         ));
     }
     faults

@@ -1,67 +1,63 @@
 //! Where a joint will open in a year: movement against what the caulk in it can stretch.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Length, Physical, Units, Within, kind};
 
 /// A joint and what happens to it.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Joint {
     /// As you would say it: scarf over the door, left corner.
-    #[schemars(title = "Joint", length(min = 1, max = 40))]
+    #[field("Joint", size(1..=40))]
     name: String,
     /// From the movement calculation, what opens at this joint.
-    #[schemars(title = "Opens by")]
+    #[field("Opens by")]
     opens: Within<0, 25_000>,
     /// Of the caulk across the joint.
-    #[schemars(title = "Width of the caulk")]
+    #[field("Width of the caulk")]
     bead: Within<500, 25_000>,
 }
 
 pub(crate) struct CrackForecast;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Movement on its sheet: 12.5 % and 25 % are usual classes.
-    #[schemars(title = "Caulk can stretch")]
+    #[field("Caulk can stretch")]
     capacity: Physical<kind::Percent, 1_000, 100_000>,
     /// Each joint that could open.
-    #[schemars(title = "Joints", length(min = 1, max = 40))]
+    #[field("Joints", size(1..=40))]
     joints: Vec<Joint>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Joints that open further than their caulk stretches.
-    #[schemars(title = "Joints that will open")]
+    #[field("Joints that will open")]
     opening: usize,
     /// The worst first.
-    #[schemars(title = "Joints, the worst first")]
+    #[field("Joints, the worst first")]
     joints: Vec<Row>,
 }
 
 /// One joint.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Row {
     /// Its name.
-    #[schemars(title = "Joint")]
+    #[field("Joint")]
     joint: String,
     /// Stretch over its width.
-    #[schemars(title = "Stretch")]
+    #[field("Stretch")]
     stretch: Amount<kind::Percent>,
     /// What it can take.
-    #[schemars(title = "Takes")]
+    #[field("Takes")]
     takes: Length,
     /// In words.
-    #[schemars(title = "Outlook")]
+    #[field("Outlook")]
     outlook: &'static str,
 }
 

@@ -1,33 +1,29 @@
 //! Dressed sizes as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::dressed::{self, Dressed, THICKNESSES, WIDTHS, of_nominal};
-use crate::catalogue::{Answer, Calculator, Card, Cited, Example, Fault, Note, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Cited, Example, Fault, Input, Note, Output, Standing, Step, Words};
 use crate::quantity::{Length, Units, Within};
 
 pub(crate) struct DressedSizes;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// What the board is called: the 1 in 1 by 6.
-    #[schemars(title = "Nominal thickness")]
+    #[field("Nominal thickness")]
     thickness: Within<9_500, 102_000>,
     /// What the board is called: the 6 in 1 by 6.
-    #[schemars(title = "Nominal width")]
+    #[field("Nominal width")]
     width: Within<50_000, 407_000>,
     /// Dry is at most 19 % moisture.
-    #[schemars(title = "Seasoning")]
+    #[field("Seasoning")]
     seasoning: Seasoning,
 }
 
 /// How moist the board was dressed.
-#[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, PartialEq, Eq, Input)]
 pub(crate) enum Seasoning {
     /// At most 19 % moisture.
     Dry,
@@ -36,16 +32,16 @@ pub(crate) enum Seasoning {
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// At least.
-    #[schemars(title = "Thickness")]
+    #[field("Thickness")]
     thickness: Length,
     /// At least.
-    #[schemars(title = "Width")]
+    #[field("Width")]
     width: Length,
     /// Missing from the name.
-    #[schemars(title = "Narrower than its name by")]
+    #[field("Narrower than its name by")]
     narrower: Length,
 }
 
@@ -53,7 +49,7 @@ fn missing(pointer: &str, given: Length, table: &[Cited<Dressed>]) -> Fault {
     let nearest = table.iter().map(|row| row.value.nominal()).min_by_key(|nominal| (*nominal - given).size());
     let nearest = nearest.unwrap_or(given);
     let why = Words::new("no such nominal size stands in the table; the nearest is {}").with(nearest);
-    Fault::new(pointer, Words::new("{}").with(given), why, Words::new("{}").with(nearest))
+    Fault::new(pointer, Words::of(given), why, Words::of(nearest))
 }
 
 impl Calculator for DressedSizes {

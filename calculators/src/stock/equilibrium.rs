@@ -1,39 +1,36 @@
 //! What moisture wood takes on in a room.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::moisture;
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 pub(crate) struct Equilibrium;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// In the room, day and night.
-    #[schemars(title = "Air temperature", extend("x-usual" = ["15 °C", "28 °C"]))]
+    #[field("Air temperature", usual = ["15 °C", "28 °C"])]
     air: Physical<kind::Temperature, -2_000, 45_000>,
     /// In the room, day and night.
-    #[schemars(title = "Relative humidity", extend("x-usual" = ["30 %", "65 %"]))]
+    #[field("Relative humidity", usual = ["30 %", "65 %"])]
     relative_humidity: Physical<kind::Humidity, 1_000, 95_000>,
     /// Read in the board, the meter set for the species.
-    #[schemars(title = "Moisture read in the board")]
+    #[field("Moisture read in the board")]
     read: Option<Physical<kind::Percent, 0, 60_000>>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Solid wood, when it has had time.
-    #[schemars(title = "Equilibrium moisture")]
+    #[field("Equilibrium moisture")]
     equilibrium: Amount<kind::WoodMoisture>,
     /// Read less equilibrium.
-    #[schemars(title = "Board against it")]
+    #[field("Board against it")]
     apart: Option<Amount<kind::Points>>,
 }
 

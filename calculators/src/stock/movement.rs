@@ -1,17 +1,14 @@
 //! How far a board or rail moves between the driest and the dampest month, and the gap to leave for it.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::moisture;
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Physical, Reading, Tape, Units, Within, kind};
 
 /// What moves.
-#[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, PartialEq, Eq, Input)]
 pub(crate) enum Moving {
     /// Solid wood across its grain.
     SolidAcross,
@@ -24,23 +21,22 @@ pub(crate) enum Moving {
 pub(crate) struct Movement;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Solid wood lengthways is taken not to move.
-    #[schemars(title = "What moves")]
+    #[field("What moves")]
     what: Moving,
     /// Width, length or thickness, as it moves.
-    #[schemars(title = "Size")]
+    #[field("Size")]
     size: Within<1_000, 30_000_000>,
     /// Driest in service.
-    #[schemars(title = "Moisture, driest", extend("x-usual" = ["5 %", "12 %"]))]
+    #[field("Moisture, driest", usual = ["5 %", "12 %"])]
     driest: Physical<kind::Percent, 1_000, 30_000>,
     /// Dampest in service.
-    #[schemars(title = "Moisture, dampest", extend("x-usual" = ["5 %", "14 %"]))]
+    #[field("Moisture, dampest", usual = ["5 %", "14 %"])]
     dampest: Physical<kind::Percent, 1_000, 30_000>,
     /// For solid wood: change for each point of moisture; flat-sawn is about twice quarter-sawn.
-    #[schemars(title = "Coefficient of the species")]
+    #[field("Coefficient of the species")]
     coefficient: Option<Physical<kind::Number, 0, 10>>,
 }
 
@@ -48,19 +44,19 @@ pub(crate) struct Input {
 const GAP: Tape = Tape::ThirtySecond;
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// From driest to dampest.
-    #[schemars(title = "Moves by")]
+    #[field("Moves by")]
     change: Length,
     /// Both ends or edges free: half of it at each, up to the next 1/32 in or half millimetre.
-    #[schemars(title = "Gap at each end, both free")]
+    #[field("Gap at each end, both free")]
     gap: Reading,
     /// One end or edge pinned: all of it at the other, up to the next 1/32 in or half millimetre.
-    #[schemars(title = "Gap at the free end, one pinned")]
+    #[field("Gap at the free end, one pinned")]
     gap_pinned: Reading,
     /// The product standard's upper bound for its own test, for fibreboard in plane; none where the change of moisture goes further.
-    #[schemars(title = "At most, by the product standard")]
+    #[field("At most, by the product standard")]
     bound: Option<Length>,
 }
 
@@ -107,7 +103,7 @@ impl Calculator for Movement {
         let points = input.dampest.get() - input.driest.get();
         if points < 0.0 {
             let why = Words::new("must not be drier than the driest, {}").with(input.driest);
-            return Err(vec![Fault::new("/dampest", Words::new("{}").with(input.dampest), why, "12 %")]);
+            return Err(vec![Fault::new("/dampest", Words::of(input.dampest), why, "12 %")]);
         }
         let coefficient = match (input.what, input.coefficient) {
             (Moving::SolidAcross, None) => {

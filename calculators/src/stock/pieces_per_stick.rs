@@ -1,11 +1,9 @@
 //! How many equal pieces one stick gives: kerf lies between the pieces.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Units, Within};
 
 /// Whole pieces of one length from a stick, and what is left after the last cut.
@@ -20,28 +18,27 @@ pub fn pieces_per_stick(stick: Length, piece: Length, kerf: Length) -> (i64, Len
 pub(crate) struct PiecesPerStick;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Its usable length, ends trimmed.
-    #[schemars(title = "Stick")]
+    #[field("Stick")]
     stick: Within<25_000, 12_000_000>,
     /// What the stop is set to.
-    #[schemars(title = "Piece")]
+    #[field("Piece")]
     piece: Within<1_000, 12_000_000>,
     /// What one cut eats, measured.
-    #[schemars(title = "Kerf", extend("x-usual" = ["1.6 mm", "4 mm"]))]
+    #[field("Kerf", usual = ["1.6 mm", "4 mm"])]
     kerf: Within<0, 6_400>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Whole ones.
-    #[schemars(title = "Pieces")]
+    #[field("Pieces")]
     pieces: i64,
     /// After the last cut.
-    #[schemars(title = "Left over")]
+    #[field("Left over")]
     left: Length,
 }
 
@@ -77,12 +74,7 @@ impl Calculator for PiecesPerStick {
         let (stick, piece, kerf) = (input.stick.get(), input.piece.get(), input.kerf.get());
         if piece > stick {
             let why = Words::new("must fit the stick, {}").with(input.stick);
-            return Err(vec![Fault::new(
-                "/piece",
-                Words::new("{}").with(input.piece),
-                why,
-                Words::new("{}").with(input.stick),
-            )]);
+            return Err(vec![Fault::new("/piece", Words::of(input.piece), why, Words::of(input.stick))]);
         }
         let (pieces, left) = pieces_per_stick(stick, piece, kerf);
         let working = vec![

@@ -1,7 +1,5 @@
 //! The answer of the stick plan: rows to saw from, what is joined and kept, and the proof in words, in a table and in full.
 
-use schemars::JsonSchema;
-use serde::Serialize;
 use serde_json::Value;
 
 use super::certificate_check;
@@ -10,75 +8,75 @@ use super::plan::{Plan, Status};
 use super::stick_job::{self, JobPlan};
 use super::stick_plan::{Input, LONGER, MOST_PATIENCE};
 use super::stick_proof::{self, CASES_SHOWN, CaseRow, Worth};
-use crate::catalogue::{Answer, Note, Step, Words};
+use crate::catalogue::{Answer, Note, Output, Step, Words};
 use crate::quantity::{Length, Money};
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Of all sticks.
-    #[schemars(title = "Cost")]
+    #[field("Cost")]
     cost: Money,
     /// To saw.
-    #[schemars(title = "Sticks")]
+    #[field("Sticks")]
     sticks: u32,
     /// Whether a cheaper plan can exist.
-    #[schemars(title = "Proof")]
+    #[field("Proof")]
     proof: Words,
     /// The longest piece that is left over.
-    #[schemars(title = "Longest leftover")]
+    #[field("Longest leftover")]
     longest_leftover: Length,
     /// Sticks that are cut alike, together.
-    #[schemars(title = "How to saw them")]
+    #[field("How to saw them")]
     plan: Vec<Row>,
     /// Pieces longer than any stick, with the parts they are joined from.
-    #[schemars(title = "Joined pieces")]
+    #[field("Joined pieces")]
     joined: Vec<JoinedRow>,
     /// Back into the rack.
-    #[schemars(title = "Offcuts to keep")]
+    #[field("Offcuts to keep")]
     kept: Vec<Length>,
     /// What the proof counts each length as worth, where one page shows it all.
-    #[schemars(title = "The proof, length by length")]
+    #[field("The proof, length by length")]
     worth: Vec<Worth>,
     /// What the proof shows of each case, where it goes by cases: those that come nearest to a cheaper plan.
-    #[schemars(title = "The proof, case by case")]
+    #[field("The proof, case by case")]
     cases: Vec<CaseRow>,
     /// The whole certificate, lengths in nanometres, for a checker.
-    #[schemars(title = "Certificate", extend("x-for-machines" = true))]
+    #[field("Certificate", for_machines)]
     certificate: Option<Value>,
 }
 
 /// A piece that is joined.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct JoinedRow {
     /// Its whole length.
-    #[schemars(title = "Piece")]
+    #[field("Piece")]
     piece: Length,
     /// From the left, to their long points.
-    #[schemars(title = "Joined from")]
+    #[field("Joined from")]
     parts: Vec<Length>,
 }
 
 /// Sticks cut alike.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Row {
     /// How many.
-    #[schemars(title = "Sticks")]
+    #[field("Sticks")]
     times: u32,
     /// Whole length.
-    #[schemars(title = "Of")]
+    #[field("Of")]
     stick: Length,
     /// Where the clear part begins, on a stick with a bad stretch.
-    #[schemars(title = "Begin at")]
+    #[field("Begin at")]
     from: Option<Length>,
     /// In this order.
-    #[schemars(title = "Cut")]
+    #[field("Cut")]
     cut: Vec<Length>,
     /// Lots that are cut from it.
-    #[schemars(title = "Lot")]
+    #[field("Lot")]
     lots: Vec<u32>,
     /// After the last cut.
-    #[schemars(title = "Left over")]
+    #[field("Left over")]
     left: Length,
 }
 

@@ -1,7 +1,5 @@
 //! What to buy and how to saw it, for any pieces and any sticks, with the proof beside the plan.
 
-use schemars::JsonSchema;
-use serde::Deserialize;
 use serde_json::{Value, json};
 
 use super::clear_parts::{Marked, marked_faults};
@@ -11,7 +9,7 @@ use super::solve::Effort;
 use super::stick_answer::{Output, answered};
 use super::stick_job::{self, JobFault, StickJob, Wanted};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Source, Standing, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Source, Standing, Words};
 use crate::quantity::{Count, Length, Money, Units, Within};
 
 /// What one request may spend before it settles for the best plan so far: most jobs are proved with a hundredth of it.
@@ -25,72 +23,64 @@ pub(super) const LONGER: u32 = 4;
 pub(super) const MOST_PATIENCE: u32 = 16;
 
 /// Pieces of one length.
-#[derive(Clone, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Input)]
 pub(crate) struct Pieces {
     /// What the stop is set to.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     length: Within<1_000, 12_000_000>,
     /// How many of them.
-    #[schemars(title = "How many")]
+    #[field("How many")]
     count: Count<1, 2_000>,
     /// Pieces with one number come from one stick, one after the other, so that grain and colour run on; empty where it does not matter.
-    #[serde(default)]
-    #[schemars(title = "Lot")]
+    #[field("Lot", default)]
     pub(super) lot: Option<Count<1, 99>>,
     /// Where a piece longer than every stick may be joined, from its left end: the studs behind it.
-    #[serde(default)]
-    #[schemars(title = "May be joined at", length(max = 24))]
+    #[field("May be joined at", default, size(..=24))]
     joins_at: Vec<Within<1_000, 12_000_000>>,
 }
 
 /// Sticks of one length.
-#[derive(Clone, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Input)]
 pub(crate) struct Sticks {
     /// Its whole length; ends are trimmed as said below.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     pub(super) length: Within<25_000, 12_000_000>,
     /// Of one; an offcut in the rack costs nothing.
-    #[schemars(title = "Price")]
+    #[field("Price")]
     price: Money,
     /// Empty is as many as are needed.
-    #[schemars(title = "On hand")]
+    #[field("On hand")]
     available: Option<Count<0, 10_000>>,
     /// Knots, splits, dents that no piece may hold; what lies on either side is used. Only for sticks on hand that are paid for.
-    #[serde(default)]
-    #[schemars(title = "Bad stretches", length(max = 8))]
+    #[field("Bad stretches", default, size(..=8))]
     pub(super) bad: Vec<Marked>,
 }
 
 pub(crate) struct StickPlan;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Of one width and thickness.
-    #[schemars(title = "Pieces", length(min = 1, max = 120))]
+    #[field("Pieces", size(1..=120))]
     pub(super) pieces: Vec<Pieces>,
     /// That can be had; offcuts first, at no price.
-    #[schemars(title = "Sticks", length(min = 1, max = 24))]
+    #[field("Sticks", size(1..=24))]
     pub(super) sticks: Vec<Sticks>,
     /// What one cut eats, measured.
-    #[schemars(title = "Kerf", extend("x-usual" = ["1.6 mm", "4 mm"]))]
+    #[field("Kerf", usual = ["1.6 mm", "4 mm"])]
     kerf: Within<0, 6_400>,
     /// Cut off each end of every stick first.
-    #[schemars(title = "End trim")]
+    #[field("End trim")]
     end_trim: Within<0, 305_000>,
     /// Offcuts from this length go back into the rack.
-    #[schemars(title = "Keep offcuts from")]
+    #[field("Keep offcuts from")]
     pub(super) keep: Within<0, 3_000_000>,
     /// How far two pieces lap where a long one is joined; empty is a butt joint.
-    #[serde(default)]
-    #[schemars(title = "Lap of a joint")]
+    #[field("Lap of a joint", default)]
     lap: Option<Within<0, 305_000>>,
     /// How long the search may look for a better plan and its proof: 1 is about a second.
-    #[serde(default)]
-    #[schemars(title = "Patience")]
+    #[field("Patience", default)]
     patience: Option<Count<1, MOST_PATIENCE>>,
 }
 
@@ -156,18 +146,13 @@ impl Calculator for StickPlan {
                 let why = Words::new("nothing is left of it when {} is cut off each end").with(input.end_trim);
                 faults.push(Fault::new(
                     at("length"),
-                    Words::new("{}").with(stick.length),
+                    Words::of(stick.length),
                     why,
-                    Words::new("{}").with(stick.length.get() + trim),
+                    Words::of(stick.length.get() + trim),
                 ));
             }
             if stick.price < Money::ZERO {
-                faults.push(Fault::new(
-                    at("price"),
-                    Words::new("{}").with(stick.price),
-                    "a price is not below zero",
-                    "18.00",
-                ));
+                faults.push(Fault::new(at("price"), Words::of(stick.price), "a price is not below zero", "18.00"));
             }
         }
         for (index, stick) in input.sticks.iter().enumerate().filter(|(_, stick)| !stick.bad.is_empty()) {
@@ -189,7 +174,7 @@ impl Calculator for StickPlan {
             Status::Impossible(reason) => Err(vec![impossible(input, reason, trim)]),
             Status::NoneFound => Err(vec![Fault::new(
                 "/patience",
-                Words::new("{}").with(patience),
+                Words::of(patience),
                 "no plan was found in the time allowed; look longer, give more sticks, or fewer pieces at once",
                 (patience * LONGER).min(MOST_PATIENCE),
             )]),
@@ -229,7 +214,7 @@ fn refused(input: &Input, fault: &JobFault) -> Fault {
             )
             .with(*length)
             .with(*longest);
-            Fault::new(format!("/pieces/{index}/lot"), Words::new("{}").with(*lot), why, Value::Null)
+            Fault::new(format!("/pieces/{index}/lot"), Words::of(*lot), why, Value::Null)
         }
         JobFault::NoJoint { wanted, longest } => {
             let why =
@@ -253,12 +238,7 @@ fn impossible(input: &Input, reason: Reason, trim: Length) -> Fault {
             let longest = Length::from_nm(longest_stick.unwrap_or(0));
             let why = Words::new("longer than every stick, {} usable at most; join it on a stud, or buy longer sticks")
                 .with(longest);
-            Fault::new(
-                format!("/pieces/{index}/length"),
-                Words::new("{}").with(Length::from_nm(piece)),
-                why,
-                Words::new("{}").with(longest),
-            )
+            Fault::new(format!("/pieces/{index}/length"), Words::of(Length::from_nm(piece)), why, Words::of(longest))
         }
         Reason::TooFewSticks { short, length } => {
             let why = Words::new("too few: at least {} more of {} are needed")

@@ -3,39 +3,36 @@
 
 use std::collections::BTreeMap;
 
-use schemars::JsonSchema;
-use serde::Serialize;
-
 use super::certificate::{Branch, Certificate, Leaf};
-use crate::catalogue::Words;
+use crate::catalogue::{Output, Words};
 use crate::quantity::{Length, Money};
 
 /// Cases shown of a proof that has more: those that come nearest to a cheaper plan.
 pub(super) const CASES_SHOWN: usize = 24;
 
 /// What one length counts for in the proof.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(super) struct Worth {
     /// The length.
-    #[schemars(title = "Piece")]
+    #[field("Piece")]
     piece: Length,
     /// How many are needed.
-    #[schemars(title = "Needed")]
+    #[field("Needed")]
     count: u32,
     /// Its share of a stick's weight, in thousandths of the cheapest stick's.
-    #[schemars(title = "Worth")]
+    #[field("Worth")]
     worth: f64,
 }
 
 /// One case of the proof.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(super) struct CaseRow {
     /// The plans it is about.
-    #[schemars(title = "Plans with")]
+    #[field("Plans with")]
     plans: Words,
     /// What the pieces are worth there, or the sticks that such a plan has at least. Sticks add up to no price from here
     /// to below the plan's.
-    #[schemars(title = "Cost at least")]
+    #[field("Cost at least")]
     at_least: Money,
 }
 

@@ -1,57 +1,54 @@
 //! Strips ripped from a sheet: how many, and how many sheets.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::pieces_per_stick::pieces_per_stick;
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Count, Length, Units, Within};
 
 pub(crate) struct Strips;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// As measured: a sheet called 48 in may measure 49.
-    #[schemars(title = "Sheet width")]
+    #[field("Sheet width")]
     width: Within<50_000, 3_000_000>,
     /// As measured.
-    #[schemars(title = "Sheet length")]
+    #[field("Sheet length")]
     length: Within<50_000, 6_000_000>,
     /// Of a strip, as it is to measure.
-    #[schemars(title = "Strip width")]
+    #[field("Strip width")]
     strip: Within<6_000, 600_000>,
     /// Of a piece cut from a strip.
-    #[schemars(title = "Piece length")]
+    #[field("Piece length")]
     piece: Within<25_000, 6_000_000>,
     /// That are needed.
-    #[schemars(title = "Pieces")]
+    #[field("Pieces")]
     pieces: Count<1, 5_000>,
     /// What one cut eats, measured.
-    #[schemars(title = "Kerf", extend("x-usual" = ["1.6 mm", "4 mm"]))]
+    #[field("Kerf", usual = ["1.6 mm", "4 mm"])]
     kerf: Within<0, 6_400>,
     /// Off the factory edge first, kerf included.
-    #[schemars(title = "Clean-up cut")]
+    #[field("Clean-up cut")]
     clean_up: Within<0, 51_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Out of one sheet.
-    #[schemars(title = "Strips from a sheet")]
+    #[field("Strips from a sheet")]
     strips: i64,
     /// Of the sheet's width.
-    #[schemars(title = "Left of the width")]
+    #[field("Left of the width")]
     left: Length,
     /// Out of one strip.
-    #[schemars(title = "Pieces from a strip")]
+    #[field("Pieces from a strip")]
     pieces_each: i64,
     /// To buy.
-    #[schemars(title = "Sheets")]
+    #[field("Sheets")]
     sheets: i64,
 }
 
@@ -98,16 +95,11 @@ impl Calculator for Strips {
         let mut faults = Vec::new();
         if input.strip.get() > clean {
             let why = Words::new("wider than what is left of the sheet, {}").with(clean);
-            faults.push(Fault::new("/strip", Words::new("{}").with(input.strip), why, Words::new("{}").with(clean)));
+            faults.push(Fault::new("/strip", Words::of(input.strip), why, Words::of(clean)));
         }
         if input.piece.get() > input.length.get() {
             let why = Words::new("longer than the sheet, {}; join it, or buy longer sheets").with(input.length);
-            faults.push(Fault::new(
-                "/piece",
-                Words::new("{}").with(input.piece),
-                why,
-                Words::new("{}").with(input.length),
-            ));
+            faults.push(Fault::new("/piece", Words::of(input.piece), why, Words::of(input.length)));
         }
         if !faults.is_empty() {
             return Err(faults);

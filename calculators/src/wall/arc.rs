@@ -1,45 +1,42 @@
 //! The radius of a bow or an arch from chord and rise, as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::squareness::arc_radius;
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Run, Units, Within};
 
 pub(crate) struct ArcRadius;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Length of the straightedge, or width of the arch.
-    #[schemars(title = "Chord")]
+    #[field("Chord")]
     chord: Within<25_000, 12_000_000>,
     /// The gap in its middle.
-    #[schemars(title = "Rise")]
+    #[field("Rise")]
     rise: Within<100, 6_000_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Of the whole circle.
-    #[schemars(title = "Radius")]
+    #[field("Radius")]
     radius: Length,
     /// The same in feet or metres.
-    #[schemars(title = "Radius, in feet or metres")]
+    #[field("Radius, in feet or metres")]
     radius_run: Run,
     /// From the chord to the curve, a quarter of the chord from either end: a third point to draw through.
-    #[schemars(title = "Gap at a quarter of the chord")]
+    #[field("Gap at a quarter of the chord")]
     quarter: Length,
     /// If the rise was read half a millimetre (1/50 in) too small.
-    #[schemars(title = "Radius at least")]
+    #[field("Radius at least")]
     least: Run,
     /// If the rise was read half a millimetre (1/50 in) too large; nothing where the wall might then be straight.
-    #[schemars(title = "Radius at most")]
+    #[field("Radius at most")]
     most: Option<Run>,
 }
 
@@ -88,12 +85,7 @@ impl Calculator for ArcRadius {
         let (chord, rise) = (input.chord.get(), input.rise.get());
         let Some(radius) = arc_radius(chord, rise).filter(|_| rise <= chord) else {
             let why = Words::new("an arc rises at most as far as its chord is long, {}").with(chord);
-            return Err(vec![Fault::new(
-                "/rise",
-                Words::new("{}").with(rise),
-                why,
-                Words::new("{}").with(chord.exact().half()),
-            )]);
+            return Err(vec![Fault::new("/rise", Words::of(rise), why, Words::of(chord.exact().half()))]);
         };
         let working = vec![
             Step::new("radius")
@@ -113,9 +105,9 @@ impl Calculator for ArcRadius {
                 .with(Run::of(STRAIGHT));
             return Err(vec![Fault::new(
                 "/rise",
-                Words::new("{}").with(rise),
+                Words::of(rise),
                 why,
-                Words::new("{}").with(chord.exact().over(50).unwrap_or(chord.exact())),
+                Words::of(chord.exact().over(50).unwrap_or(chord.exact())),
             )]);
         }
         let quarter = at_a_quarter(chord, rise, radius);

@@ -1,40 +1,37 @@
 //! Base and board of different thickness as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::base_step::{BaseStep, step};
 use super::survey::Thickness;
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Units};
 
 pub(crate) struct BaseAndBoard;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// As measured.
-    #[schemars(title = "Board thickness")]
+    #[field("Board thickness")]
     board: Thickness,
     /// As measured at its top edge.
-    #[schemars(title = "Base thickness")]
+    #[field("Base thickness")]
     base: Thickness,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Board less base: over the base when positive, a ledge when negative.
-    #[schemars(title = "Board stands proud by")]
+    #[field("Board stands proud by")]
     proud: Length,
     /// What there is to see.
-    #[schemars(title = "It looks")]
+    #[field("It looks")]
     looks: Words,
     /// What is done about it.
-    #[schemars(title = "Do")]
+    #[field("Do")]
     remedy: Words,
 }
 

@@ -3,14 +3,11 @@
 //! Three ways in which a run can end decide how many bays share what the boards leave: a board at both ends, a bay at both
 //! ends, or one of each. Everything else about spacing follows from this one division, which keeps its remainder.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
+use crate::catalogue::Input;
 use crate::quantity::{Exact, Length};
 
 /// How a run ends.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
 pub enum RunEnds {
     /// A board stands at both ends.
     BoardBoth,

@@ -1,76 +1,73 @@
 //! The layout search as a question of its own: runs between fixed boards, and the counts that make them match.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::layout::{Ask, Choice, evenest_by_total, offered};
 use super::scheme::{BayWidth, BoardWidth};
 use super::survey::WallLength;
 use crate::catalogue::works::{GEOMETRY, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Exact, Units};
 
 pub(crate) struct BaysRoundOpenings;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// The clear length of each run between boards that cannot move: corners, opening edges.
-    #[schemars(title = "Runs", length(min = 1, max = 30))]
+    #[field("Runs", size(1..=30))]
     runs: Vec<WallLength>,
     /// As measured on delivered stock.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board: BoardWidth,
     /// The clear width that the bays should come near to.
-    #[schemars(title = "Target bay")]
+    #[field("Target bay")]
     target: BayWidth,
     /// No bay narrower than this, where a run allows it.
-    #[schemars(title = "Narrowest bay")]
+    #[field("Narrowest bay")]
     bay_min: BayWidth,
     /// No bay wider than this, where a run allows it.
-    #[schemars(title = "Widest bay")]
+    #[field("Widest bay")]
     bay_max: BayWidth,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Widest bay less narrowest, in the layout to take first.
-    #[schemars(title = "Spread")]
+    #[field("Spread")]
     spread: Exact,
     /// All bays shared out equally.
-    #[schemars(title = "Mean bay")]
+    #[field("Mean bay")]
     mean: Exact,
     /// The nearest to the target first, the evenest of all second where it is another.
-    #[schemars(title = "Layouts")]
+    #[field("Layouts")]
     layouts: Vec<Way>,
 }
 
 /// One way to fill the runs.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Way {
     /// In all runs.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: usize,
     /// In each run.
-    #[schemars(title = "Boards per run")]
+    #[field("Boards per run")]
     counts: Vec<usize>,
     /// In each run.
-    #[schemars(title = "Bay per run")]
+    #[field("Bay per run")]
     bays: Vec<Exact>,
     /// Widest less narrowest.
-    #[schemars(title = "Spread")]
+    #[field("Spread")]
     spread: Exact,
     /// All bays shared out equally.
-    #[schemars(title = "Mean bay")]
+    #[field("Mean bay")]
     mean: Exact,
     /// Between two neighbouring runs.
-    #[schemars(title = "Largest jump between neighbours")]
+    #[field("Largest jump between neighbours")]
     jump: Exact,
     /// Spread and distance of the mean from the target; less is better.
-    #[schemars(title = "Score")]
+    #[field("Score")]
     score: Exact,
 }
 
@@ -141,21 +138,11 @@ impl Calculator for BaysRoundOpenings {
         let mut faults = Vec::new();
         if input.bay_max < input.bay_min {
             let why = Words::new("the widest bay must not be narrower than the narrowest, {}").with(input.bay_min);
-            faults.push(Fault::new(
-                "/bay_max",
-                Words::new("{}").with(input.bay_max),
-                why,
-                Words::new("{}").with(input.bay_min),
-            ));
+            faults.push(Fault::new("/bay_max", Words::of(input.bay_max), why, Words::of(input.bay_min)));
         }
         if input.target < input.bay_min || input.bay_max < input.target {
             let why = Words::new("the wished bay must lie between {} and {}").with(input.bay_min).with(input.bay_max);
-            faults.push(Fault::new(
-                "/target",
-                Words::new("{}").with(input.target),
-                why,
-                Words::new("{}").with(input.bay_min),
-            ));
+            faults.push(Fault::new("/target", Words::of(input.target), why, Words::of(input.bay_min)));
         }
         if !faults.is_empty() {
             return Err(faults);
@@ -172,7 +159,7 @@ impl Calculator for BaysRoundOpenings {
         let offers = offered(evenest_by_total(&ask), Some(target), 3);
         let Some(first) = offers.first() else {
             let why = "no run leaves a bay";
-            return Err(vec![Fault::new("/runs", "these runs", why, Words::new("{}").with(input.target))]);
+            return Err(vec![Fault::new("/runs", "these runs", why, Words::of(input.target))]);
         };
         let mut working: Vec<Step> = input
             .runs

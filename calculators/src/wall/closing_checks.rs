@@ -1,71 +1,66 @@
 //! Closing checks as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::closing::Closure;
 use super::survey::{Along, WallLength};
 use crate::catalogue::works::{PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Tape, Units, Within};
 
 pub(crate) struct ClosingChecks;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// The first mark of the datum, read when the loop began.
-    #[schemars(title = "Datum, first reading")]
+    #[field("Datum, first reading")]
     loop_first: Within<0, 6_000_000>,
     /// The same mark, read again when the loop came round.
-    #[schemars(title = "Datum, read again")]
+    #[field("Datum, read again")]
     loop_last: Within<0, 6_000_000>,
     /// Piers and openings, one after the other, from end to end.
-    #[schemars(title = "Parts", length(min = 1, max = 40))]
+    #[field("Parts", size(1..=40))]
     parts: Vec<Along>,
     /// Measured in one go.
-    #[schemars(title = "Whole wall")]
+    #[field("Whole wall")]
     whole: WallLength,
     /// The whole wall once more, by another person or another tape; empty where it was read once.
-    #[serde(default)]
-    #[schemars(title = "Whole wall, read again")]
+    #[field("Whole wall, read again", default)]
     again: Option<WallLength>,
     /// It says in which units the shop measures, and so how far readings may be apart.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Whether everything closes.
-    #[schemars(title = "Closes")]
+    #[field("Closes")]
     closes: bool,
     /// The check that is out by most of what it may be.
-    #[schemars(title = "Worst")]
+    #[field("Worst")]
     worst: &'static str,
     /// One line for each check.
-    #[schemars(title = "Checks")]
+    #[field("Checks")]
     checks: Vec<Check>,
 }
 
 /// One check.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Check {
     /// What is held against what.
-    #[schemars(title = "Check")]
+    #[field("Check")]
     what: &'static str,
     /// How far it is out.
-    #[schemars(title = "Out by")]
+    #[field("Out by")]
     out: Length,
     /// How far it may be out.
-    #[schemars(title = "Limit")]
+    #[field("Limit")]
     limit: Length,
     /// Whether it closes.
-    #[schemars(title = "Closes")]
+    #[field("Closes")]
     closes: bool,
 }
 

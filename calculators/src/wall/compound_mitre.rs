@@ -1,37 +1,34 @@
 //! Compound cuts as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::saw::compound;
 use super::survey::CornerAngle;
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step};
 use crate::quantity::{Amount, Physical, Units, kind};
 
 pub(crate) struct CompoundMitre;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Between the back of the moulding and the wall.
-    #[schemars(title = "Spring angle from the wall", extend("x-usual" = ["35 deg", "55 deg"]))]
+    #[field("Spring angle from the wall", usual = ["35 deg", "55 deg"])]
     spring: Physical<kind::Angle, 0, 90_000>,
     /// Between the two walls, measured.
-    #[schemars(title = "Corner angle", extend("x-usual" = ["86 deg", "94 deg"]))]
+    #[field("Corner angle", usual = ["86 deg", "94 deg"])]
     corner: CornerAngle,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Table turned by, from a square cut.
-    #[schemars(title = "Mitre")]
+    #[field("Mitre")]
     mitre: Amount<kind::Angle>,
     /// Blade tilted by.
-    #[schemars(title = "Bevel")]
+    #[field("Bevel")]
     bevel: Amount<kind::Angle>,
 }
 

@@ -1,45 +1,42 @@
 //! A corner's angle from a tape, as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::squareness::{corner_from_tape, diagonal};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Length, Units, Within, kind};
 
 pub(crate) struct CornerAngle;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// From the corner along one wall.
-    #[schemars(title = "First leg", extend("x-usual" = ["12 in", "48 in"]))]
+    #[field("First leg", usual = ["12 in", "48 in"])]
     leg: Within<100_000, 3_000_000>,
     /// From the corner along the other wall.
-    #[schemars(title = "Second leg", extend("x-usual" = ["12 in", "48 in"]))]
+    #[field("Second leg", usual = ["12 in", "48 in"])]
     other_leg: Within<100_000, 3_000_000>,
     /// From the end of one leg to the end of the other.
-    #[schemars(title = "Across")]
+    #[field("Across")]
     across: Within<10_000, 6_000_000>,
     /// How well the tape can be read there.
-    #[schemars(title = "Read to within")]
+    #[field("Read to within")]
     reading: Within<100, 6_400>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Between the two walls.
-    #[schemars(title = "Corner")]
+    #[field("Corner")]
     angle: Amount<kind::Angle>,
     /// What the reading of the tape leaves open, either way.
-    #[schemars(title = "Give or take")]
+    #[field("Give or take")]
     give_or_take: Amount<kind::Angle>,
     /// What the tape would show across if the corner were square.
-    #[schemars(title = "Square would be")]
+    #[field("Square would be")]
     square: Length,
 }
 
@@ -90,7 +87,7 @@ impl Calculator for CornerAngle {
                 .with(other)
                 .with((leg - other).size())
                 .with(leg + other);
-            return Err(vec![Fault::new("/across", Words::new("{}").with(across), why, Words::new("{}").with(square))]);
+            return Err(vec![Fault::new("/across", Words::of(across), why, Words::of(square))]);
         };
         let wider = corner_from_tape(leg, other, across + reading);
         let narrower = corner_from_tape(leg, other, across - reading);

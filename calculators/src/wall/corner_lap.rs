@@ -1,47 +1,41 @@
 //! Corner boards as a question of their own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::corners::{at_corner, mitre_point};
 use super::scheme::{BoardWidth, CornerBoards};
 use super::survey::{CornerAngle, EndKind, Thickness};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Exact, Units};
 
 pub(crate) struct CornerBoard;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// What the two boards do to each other.
-    #[schemars(title = "Corner")]
+    #[field("Corner")]
     corner: Corner,
     /// As measured.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board: BoardWidth,
     /// On this wall.
-    #[schemars(title = "Board thickness")]
+    #[field("Board thickness")]
     thickness: Thickness,
     /// On the wall round the corner.
-    #[schemars(title = "Thickness round the corner")]
+    #[field("Thickness round the corner")]
     other: Thickness,
     /// Both boards of an inside corner show the same, or are cut from the same width.
-    #[serde(default)]
-    #[schemars(title = "Corner boards")]
+    #[field("Corner boards", default)]
     boards: CornerBoards,
     /// Measured; needed for a mitre.
-    #[serde(default)]
-    #[schemars(title = "Corner angle", extend("x-usual" = ["86 deg", "94 deg"]))]
+    #[field("Corner angle", default, usual = ["86 deg", "94 deg"])]
     angle: Option<CornerAngle>,
 }
 
 /// The corners at which a board stands.
-#[derive(Clone, Copy, Deserialize, JsonSchema, PartialEq, Eq)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, PartialEq, Eq, Input)]
 pub(crate) enum Corner {
     /// Inside, this wall fitted first.
     InsideFirst,
@@ -68,16 +62,16 @@ impl From<Corner> for EndKind {
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// What the board is ripped to.
-    #[schemars(title = "Rip")]
+    #[field("Rip")]
     rip: Exact,
     /// Seen on this wall.
-    #[schemars(title = "Shows")]
+    #[field("Shows")]
     shows: Exact,
     /// Where its visible edge begins, in from the corner; past the corner when negative.
-    #[schemars(title = "Begins at")]
+    #[field("Begins at")]
     begins: Exact,
 }
 
@@ -123,12 +117,7 @@ impl Calculator for CornerBoard {
         let inside_first = input.corner == Corner::InsideFirst && input.boards == CornerBoards::EqualStock;
         if inside_first && board <= other {
             let why = Words::new("with {} round the corner nothing of this board would show").with(other);
-            return Err(vec![Fault::new(
-                "/board",
-                Words::new("{}").with(board),
-                why,
-                Words::new("{}").with(other * 3),
-            )]);
+            return Err(vec![Fault::new("/board", Words::of(board), why, Words::of(other * 3))]);
         }
         let degrees = input.angle.map_or(90.0, |angle| angle.get());
         let kind = EndKind::from(input.corner);

@@ -1,47 +1,42 @@
 //! Cut lengths by position: every board between a base that follows the floor and a level rail has its own length.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::geometry::Line;
 use super::scheme::{BoardWidth, Rounding};
 use super::survey::{Along, Height};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Exact, Length, Reading, Tape, Units, Within};
 
 pub(crate) struct CutLengths;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Above the highest point of the floor, where boards end.
-    #[schemars(title = "Underside of the rail")]
+    #[field("Underside of the rail")]
     rail: Height,
     /// Height of the base, which follows the floor; nothing where there is none.
-    #[schemars(title = "Base")]
+    #[field("Base")]
     base: Within<0, 610_000>,
     /// Left under each board.
-    #[schemars(title = "Relief")]
+    #[field("Relief")]
     relief: Within<0, 51_000>,
     /// As measured.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board: BoardWidth,
     /// How far the floor lies below its highest point, from left to right.
-    #[schemars(title = "Fall of the floor", length(min = 1, max = 60))]
+    #[field("Fall of the floor", size(1..=60))]
     falls: Vec<Fall>,
     /// Left edge of each board.
-    #[schemars(title = "Left edges", length(min = 1, max = 400))]
+    #[field("Left edges", size(1..=400))]
     lefts: Vec<Along>,
     /// Which way lengths are rounded to the saw stop; a piece that must go in is never over.
-    #[serde(default = "never_over")]
-    #[schemars(title = "Lengths are rounded")]
+    #[field("Lengths are rounded", default = never_over)]
     rounding: Rounding,
     /// The finest mark used; the saw stop has half of it.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
@@ -50,42 +45,41 @@ fn never_over() -> Rounding {
 }
 
 /// The floor at one place.
-#[derive(Clone, Copy, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Input)]
 pub(crate) struct Fall {
     /// Along the wall.
-    #[schemars(title = "At")]
+    #[field("At")]
     at: Along,
     /// Below the highest point.
-    #[schemars(title = "Fall")]
+    #[field("Fall")]
     fall: Within<-102_000, 102_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// The shortest board.
-    #[schemars(title = "Shortest")]
+    #[field("Shortest")]
     shortest: Reading,
     /// The longest board.
-    #[schemars(title = "Longest")]
+    #[field("Longest")]
     longest: Reading,
     /// In the order of the left edges.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: Vec<Board>,
 }
 
 /// One board.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Board {
     /// From the left.
-    #[schemars(title = "Board")]
+    #[field("Board")]
     board: usize,
     /// What the saw stop is set to.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     length: Reading,
     /// Whether a reading of the floor lies under the board.
-    #[schemars(title = "Floor measured here")]
+    #[field("Floor measured here")]
     measured: bool,
 }
 
@@ -162,12 +156,7 @@ impl Calculator for CutLengths {
                 let why =
                     Words::new("readings go from left to right; this one lies before the last, at {}").with(pair[0].at);
                 let pointer = format!("/falls/{}/at", n + 1);
-                faults.push(Fault::new(
-                    pointer,
-                    Words::new("{}").with(pair[1].at),
-                    why,
-                    Words::new("{}").with(pair[0].at),
-                ));
+                faults.push(Fault::new(pointer, Words::of(pair[1].at), why, Words::of(pair[0].at)));
             }
         }
         let floor = Line::through(input.falls.iter().map(|fall| (fall.at.get(), -fall.fall.get())).collect());
@@ -179,8 +168,8 @@ impl Calculator for CutLengths {
         if lengths.iter().any(|length| !length.is_positive()) {
             let why =
                 Words::new("base and relief of {} leave no board below it").with(input.base.get() + input.relief.get());
-            let instead = Words::new("{}").with(input.base.get() + input.relief.get() + Length::inches(24));
-            faults.push(Fault::new("/rail", Words::new("{}").with(input.rail), why, instead));
+            let instead = Words::of(input.base.get() + input.relief.get() + Length::inches(24));
+            faults.push(Fault::new("/rail", Words::of(input.rail), why, instead));
         }
         if !faults.is_empty() {
             return Err(faults);

@@ -1,14 +1,12 @@
 //! Equal bays as a question of its own: how many boards, and how wide the bay.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::bays::{RunEnds, clear_bay, left_edges, nearest_counts};
 use super::scheme::{BayWidth, BoardWidth};
 use super::survey::WallLength;
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Count, Exact, Length, Reading, Tape, Units};
 
 /// More boards than this in one run are not marked one by one.
@@ -17,60 +15,56 @@ const MOST_BOARDS: i64 = 600;
 pub(crate) struct EqualBays;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// From end to end, between what the run ends at.
-    #[schemars(title = "Run")]
+    #[field("Run")]
     run: WallLength,
     /// As measured on delivered stock.
-    #[schemars(title = "Board width", extend("x-usual" = ["1 1/2 in", "5 1/2 in"]))]
+    #[field("Board width", usual = ["1 1/2 in", "5 1/2 in"])]
     board: BoardWidth,
     /// What stands at the two ends.
-    #[schemars(title = "Ends")]
+    #[field("Ends")]
     ends: RunEnds,
     /// The clear width between two boards, not from centre to centre. Give this or a number of boards.
-    #[serde(default)]
-    #[schemars(title = "Target bay", extend("x-usual" = ["8 in", "20 in"]))]
+    #[field("Target bay", default, usual = ["8 in", "20 in"])]
     target: Option<BayWidth>,
     /// Counted with the boards at the ends. Give this or a wished bay.
-    #[serde(default)]
-    #[schemars(title = "Number of boards")]
+    #[field("Number of boards", default)]
     boards: Option<Count<1, 600>>,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// In the run, with those at its ends.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: i64,
     /// Between two boards.
-    #[schemars(title = "Clear bay")]
+    #[field("Clear bay")]
     bay: Exact,
     /// From centre to centre, or left edge to left edge.
-    #[schemars(title = "Pitch")]
+    #[field("Pitch")]
     pitch: Exact,
     /// The next best numbers and their bays.
-    #[schemars(title = "Other numbers")]
+    #[field("Other numbers")]
     others: Vec<Other>,
     /// Left edge of each board from the start of the run, each rounded for itself.
-    #[schemars(title = "Left edges")]
+    #[field("Left edges")]
     lefts: Vec<Reading>,
 }
 
 /// Another number of boards.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Other {
     /// In the run.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: i64,
     /// Between two boards.
-    #[schemars(title = "Clear bay")]
+    #[field("Clear bay")]
     bay: Exact,
 }
 
@@ -123,11 +117,11 @@ impl Calculator for EqualBays {
 
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         let (run, board, ends) = (input.run.get(), input.board.get(), input.ends);
-        let said = |length: Length| Words::new("{}").with(length);
+        let said = |length: Length| Words::of(length);
         let counts = match (input.target, input.boards) {
             (Some(_), Some(boards)) => {
                 let why = "a wished bay and a number of boards cannot both be kept; leave one of them empty";
-                return Err(vec![Fault::new("/boards", Words::new("{}").with(boards.get()), why, "")]);
+                return Err(vec![Fault::new("/boards", Words::of(boards.get()), why, "")]);
             }
             (None, None) => {
                 let why = "give a target bay, or a number of boards";

@@ -37,7 +37,7 @@ pub fn survey_faults(survey: &Survey, at: &str) -> Vec<Fault> {
 }
 
 fn said(figure: impl Into<crate::catalogue::Figure>) -> Words {
-    Words::new("{}").with(figure)
+    Words::of(figure)
 }
 
 /// The length that the other places are held against: the one measured lowest.

@@ -3,13 +3,11 @@
 //! With two widths the joint does not halve the angle: its line runs from the inner corner to the outer one, and each piece has its own
 //! setting.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::scheme::BoardWidth;
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Length, Physical, Units, kind};
 
 /// The saw's settings for two strips of these widths that meet at an angle, in degrees from a square cut: for the first, for the second.
@@ -34,34 +32,33 @@ fn beyond(width: Length, setting: f64) -> Length {
 pub(crate) struct FrameMitre;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Seen from the room, as measured.
-    #[schemars(title = "Width of the rail")]
+    #[field("Width of the rail")]
     rail: BoardWidth,
     /// Seen from the room, as measured.
-    #[schemars(title = "Width of the board")]
+    #[field("Width of the board")]
     board: BoardWidth,
     /// Inside the frame: 90° where rail and board are square.
-    #[schemars(title = "Angle between them", extend("x-usual" = ["85°", "95°"]))]
+    #[field("Angle between them", usual = ["85°", "95°"])]
     angle: Physical<kind::Angle, 30_000, 150_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// From a square cut.
-    #[schemars(title = "Saw for the rail")]
+    #[field("Saw for the rail")]
     rail_setting: Amount<kind::Angle>,
     /// From a square cut.
-    #[schemars(title = "Saw for the board")]
+    #[field("Saw for the board")]
     board_setting: Amount<kind::Angle>,
     /// The rail's long point beyond its short point.
-    #[schemars(title = "Rail, long point beyond short")]
+    #[field("Rail, long point beyond short")]
     rail_beyond: Length,
     /// The board's long point beyond its short point.
-    #[schemars(title = "Board, long point beyond short")]
+    #[field("Board, long point beyond short")]
     board_beyond: Length,
 }
 
@@ -102,7 +99,7 @@ impl Calculator for FrameMitre {
         let (rail, board, angle) = (input.rail.get(), input.board.get(), input.angle.get());
         let Some((one, other)) = settings(rail, board, angle) else {
             let why = "no line runs from the inner to the outer corner of these two widths";
-            return Err(vec![Fault::new("/angle", Words::new("{}").with(input.angle), why, "90°")]);
+            return Err(vec![Fault::new("/angle", Words::of(input.angle), why, "90°")]);
         };
         let degrees = Amount::<kind::Angle>::of;
         let (rail_beyond, board_beyond) = (beyond(rail, one), beyond(board, other));

@@ -1,60 +1,56 @@
 //! Laser offsets: how far up or down from the red line, and how far the line itself may be out.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::survey::{Along, Height};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Exact, Length, Reading, Tape, Units, Within};
 
 pub(crate) struct LaserOffsets;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Above the highest point of the floor.
-    #[schemars(title = "Datum")]
+    #[field("Datum")]
     datum: Within<200_000, 3_000_000>,
     /// Above that same point of the floor, not above the floor under each board.
-    #[schemars(title = "Heights", length(min = 1, max = 24))]
+    #[field("Heights", size(1..=24))]
     heights: Vec<Height>,
     /// From the laser to the farthest mark.
-    #[schemars(title = "Farthest mark")]
+    #[field("Farthest mark")]
     distance: Along,
     /// How far the line may be out, from the laser's sheet.
-    #[schemars(title = "Laser out by")]
+    #[field("Laser out by")]
     out_by: Within<0, 25_000>,
     /// The distance for which the sheet says so.
-    #[schemars(title = "At a distance of")]
+    #[field("At a distance of")]
     out_at: Within<1_000_000, 100_000_000>,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// At the farthest mark.
-    #[schemars(title = "Line out by at most")]
+    #[field("Line out by at most")]
     error: Exact,
     /// One for each height, in the order given.
-    #[schemars(title = "Offsets")]
+    #[field("Offsets")]
     offsets: Vec<Offset>,
 }
 
 /// One height.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Offset {
     /// As given.
-    #[schemars(title = "Height")]
+    #[field("Height")]
     height: Length,
     /// Up from the line; down is negative.
-    #[schemars(title = "From the line")]
+    #[field("From the line")]
     offset: Reading,
 }
 

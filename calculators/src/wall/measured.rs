@@ -224,7 +224,7 @@ mod tests {
     use serde_json::json;
 
     fn survey() -> Survey {
-        serde_json::from_value(json!({
+        crate::catalogue::read_as(json!({
             "name": "A", "datum": "40 in",
             "lengths": [
                 { "height": "62 in", "length": "173 1/16 in" },
@@ -265,7 +265,7 @@ mod tests {
         right.lengths.truncate(1);
         right.stations.clear();
         let stair = |climbs: &str, first: &str| {
-            serde_json::from_value(json!({
+            crate::catalogue::read_as(json!({
                 "climbs": climbs, "first_nosing": first, "run": "88 1/8 in", "rise": "56 1/4 in",
                 "first_riser": "7 in", "base_over_nosings": "4 1/2 in"
             }))

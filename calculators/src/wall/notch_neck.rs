@@ -1,7 +1,5 @@
 //! The notch as a question of its own: is enough wood left, and will the plate sit flat?
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::defaults::{CUT_CLEARANCE, LONGEST_NOTCH, NECK_MDF, NECK_SOLID};
@@ -9,62 +7,59 @@ use super::notch::carrying_width;
 use super::scheme::{BoardWidth, Material};
 use super::survey::Thickness;
 use crate::catalogue::works::{GEOMETRY, PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Exact, Length, Tape, Units, Within};
 
 pub(crate) struct NotchNeck;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// As measured.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board: BoardWidth,
     /// As measured.
-    #[schemars(title = "Board thickness")]
+    #[field("Board thickness")]
     thickness: Thickness,
     /// How far the plate reaches over the board's edge.
-    #[schemars(title = "Plate over the board by")]
+    #[field("Plate over the board by")]
     overlap: Within<0, 305_000>,
     /// From side to side.
-    #[schemars(title = "Plate width")]
+    #[field("Plate width")]
     plate_width: Within<20_000, 610_000>,
     /// From bottom to top.
-    #[schemars(title = "Plate height")]
+    #[field("Plate height")]
     plate_height: Within<20_000, 610_000>,
     /// Of the board's long edges.
-    #[schemars(title = "Edge radius")]
+    #[field("Edge radius")]
     radius: Within<0, 51_000>,
     /// It decides how thin a neck may be.
-    #[schemars(title = "Material")]
+    #[field("Material")]
     material: Material,
     /// It says in which units the shop cuts.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Left beside the notch.
-    #[schemars(title = "Neck")]
+    #[field("Neck")]
     neck: Exact,
     /// Whether the notch can be cut.
-    #[schemars(title = "Verdict")]
+    #[field("Verdict")]
     verdict: Verdict,
     /// The narrowest board that carries the whole plate flat instead.
-    #[schemars(title = "Board that carries the plate")]
+    #[field("Board that carries the plate")]
     carrying: Exact,
     /// What the neck must not go below.
-    #[schemars(title = "Thinnest neck")]
+    #[field("Thinnest neck")]
     least: Length,
 }
 
 /// Whether a notch can be cut.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Output)]
 pub(crate) enum Verdict {
     /// Enough wood is left.
     Notch,
@@ -126,30 +121,20 @@ impl Calculator for NotchNeck {
         let mut faults = Vec::new();
         if input.thickness.get() < input.radius.get() {
             let why = Words::new("an edge cannot be rounded more than the board is thick, {}").with(input.thickness);
-            faults.push(Fault::new(
-                "/radius",
-                Words::new("{}").with(input.radius),
-                why,
-                Words::new("{}").with(input.thickness),
-            ));
+            faults.push(Fault::new("/radius", Words::of(input.radius), why, Words::of(input.thickness)));
         }
         if input.board.get() <= input.overlap.get() {
             let why = Words::new("the plate would cover the whole board of {}").with(input.board);
             faults.push(Fault::new(
                 "/overlap",
-                Words::new("{}").with(input.overlap),
+                Words::of(input.overlap),
                 why,
-                Words::new("{}").with(input.board.get().exact().half()),
+                Words::of(input.board.get().exact().half()),
             ));
         }
         if input.plate_width.get() < input.overlap.get() {
             let why = Words::new("the plate is only {} wide").with(input.plate_width);
-            faults.push(Fault::new(
-                "/overlap",
-                Words::new("{}").with(input.overlap),
-                why,
-                Words::new("{}").with(input.plate_width),
-            ));
+            faults.push(Fault::new("/overlap", Words::of(input.overlap), why, Words::of(input.plate_width)));
         }
         if !faults.is_empty() {
             return Err(faults);

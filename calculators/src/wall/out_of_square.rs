@@ -1,41 +1,36 @@
 //! A rectangle and its two diagonals, as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::squareness::{diagonal, skew};
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Length, Units, Within, kind};
 
 pub(crate) struct OutOfSquare;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Of two equal, opposite sides.
-    #[schemars(title = "Side")]
+    #[field("Side")]
     side: Within<25_000, 30_000_000>,
     /// Of the other two.
-    #[schemars(title = "Other side")]
+    #[field("Other side")]
     other: Within<25_000, 30_000_000>,
     /// From corner to corner.
-    #[schemars(title = "Longer diagonal")]
+    #[field("Longer diagonal")]
     long: Within<25_000, 45_000_000>,
     /// From corner to corner.
-    #[schemars(title = "Shorter diagonal")]
+    #[field("Shorter diagonal")]
     short: Within<25_000, 45_000_000>,
     /// As you stand before the wall or the frame; left empty, the answer cannot say which way it leans.
-    #[serde(default)]
-    #[schemars(title = "The longer one runs")]
+    #[field("The longer one runs", default)]
     runs: Option<Runs>,
 }
 
 /// Which way the longer diagonal runs.
-#[derive(Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, PartialEq, Eq, Input)]
 pub(crate) enum Runs {
     /// From bottom left to top right.
     UpToTheRight,
@@ -44,19 +39,19 @@ pub(crate) enum Runs {
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// How far the corners are from 90°.
-    #[schemars(title = "Out of square by")]
+    #[field("Out of square by")]
     skew: Amount<kind::Angle>,
     /// What both diagonals of a true rectangle would be.
-    #[schemars(title = "Square would be")]
+    #[field("Square would be")]
     square: Length,
     /// How far one end of the other side has to move to make it square.
-    #[schemars(title = "Move a corner by")]
+    #[field("Move a corner by")]
     shift: Length,
     /// And which corners are sharp.
-    #[schemars(title = "It leans")]
+    #[field("It leans")]
     leans: Option<&'static str>,
 }
 
@@ -93,7 +88,7 @@ impl Calculator for OutOfSquare {
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         let (side, other, long, short) = (input.side.get(), input.other.get(), input.long.get(), input.short.get());
         let square = diagonal(side, other);
-        let said = |length: Length| Words::new("{}").with(length);
+        let said = |length: Length| Words::of(length);
         let mut faults = Vec::new();
         if long < short {
             faults.push(Fault::new(

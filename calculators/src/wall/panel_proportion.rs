@@ -1,46 +1,43 @@
 //! Panel proportion: what a bay and a row look like together. Advice, never a pass or a fail.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::scheme::BayWidth;
 use super::survey::Height;
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Units, Within, kind};
 
 pub(crate) struct PanelProportion;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Clear, between two boards.
-    #[schemars(title = "Bay")]
+    #[field("Bay")]
     bay: BayWidth,
     /// Clear, between base and rail.
-    #[schemars(title = "Row")]
+    #[field("Row")]
     row: Within<50_000, 6_000_000>,
     /// Top of the boarding above the floor.
-    #[schemars(title = "Top of the boarding")]
+    #[field("Top of the boarding")]
     top: Height,
     /// Floor to ceiling.
-    #[schemars(title = "Ceiling")]
+    #[field("Ceiling")]
     ceiling: Within<1_500_000, 12_000_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Height to width.
-    #[schemars(title = "Height to width")]
+    #[field("Height to width")]
     proportion: Amount<kind::Number>,
     /// The top of the boarding as a share of the room's height.
-    #[schemars(title = "Share of the room")]
+    #[field("Share of the room")]
     share: Amount<kind::Percent>,
     /// In plain words.
-    #[schemars(title = "It looks")]
+    #[field("It looks")]
     looks: &'static str,
 }
 
@@ -92,12 +89,7 @@ impl Calculator for PanelProportion {
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         if input.ceiling.get() < input.top.get() || !input.top.get().is_positive() {
             let why = Words::new("the boarding ends above the floor and below the ceiling, {}").with(input.ceiling);
-            return Err(vec![Fault::new(
-                "/top",
-                Words::new("{}").with(input.top),
-                why,
-                Words::new("{}").with(input.ceiling),
-            )]);
+            return Err(vec![Fault::new("/top", Words::of(input.top), why, Words::of(input.ceiling))]);
         }
         let proportion = input.row.get().exact().ratio_to(input.bay.get().exact());
         let share = input.top.get().exact().ratio_to(input.ceiling.get().exact()) * 100.0;

@@ -3,20 +3,17 @@
 mod finding;
 mod member;
 
-use schemars::JsonSchema;
-use serde::Serialize;
-
 pub use finding::{Action, Choice, Conflict, ConflictKind, Severity};
 pub use member::{CutKind, EndCut, Joint, LongEdges, Member, MemberKind, Notch, Point};
 
 use super::job::Job;
 use super::survey::BoxKind;
-use crate::catalogue::{Note, Words};
+use crate::catalogue::{Note, Output, Words};
 use crate::quantity::{Amount, Exact, Length, Money, Reading, Tape, kind};
 use crate::stock::clear_parts::Marked;
 
 /// The plan of one wall.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct WallPlan {
     /// The wall's name.
     pub wall: String,
@@ -35,7 +32,7 @@ pub struct WallPlan {
 }
 
 /// One way to divide the wall.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Layout {
     /// 1 for the one to take.
     pub rank: usize,
@@ -80,7 +77,7 @@ pub struct Layout {
 }
 
 /// A run of wall between two fixed boards or ends.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Run {
     /// Where it starts.
     pub left: Exact,
@@ -97,7 +94,7 @@ pub struct Run {
 }
 
 /// What a layout costs: the terms add up to the total.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Score {
     /// The terms, each with its share.
     pub terms: Vec<ScoreTerm>,
@@ -106,7 +103,7 @@ pub struct Score {
 }
 
 /// One term of a score.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct ScoreTerm {
     /// What it stands for.
     pub name: Words,
@@ -119,7 +116,7 @@ pub struct ScoreTerm {
 }
 
 /// Where a board stands.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, Output)]
 pub struct Position {
     /// Counted from the left, beginning with 1.
     pub number: usize,
@@ -138,8 +135,7 @@ pub struct Position {
 }
 
 /// Why a board stands where it stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Output)]
 pub enum Standing {
     /// At the left or right end of the wall.
     End,
@@ -158,7 +154,7 @@ pub enum Standing {
 }
 
 /// A clear bay between two boards, in one row.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Output)]
 pub struct Bay {
     /// Its left edge.
     pub left: Exact,
@@ -173,7 +169,7 @@ pub struct Bay {
 }
 
 /// The marks along one horizontal line.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct MarkLine {
     /// The line.
     pub name: Words,
@@ -186,7 +182,7 @@ pub struct MarkLine {
 }
 
 /// One board's marks.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Output)]
 pub struct Mark {
     /// The board's number.
     pub board: usize,
@@ -197,7 +193,7 @@ pub struct Mark {
 }
 
 /// A height measured from the datum line.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Offset {
     /// What lies at that height.
     pub name: Words,
@@ -208,7 +204,7 @@ pub struct Offset {
 }
 
 /// One line of the cut list.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Cut {
     /// The label on the back of the piece.
     pub label: String,
@@ -229,8 +225,7 @@ pub struct Cut {
 }
 
 /// How well the height at a place is known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Output)]
 pub enum HeightKnown {
     /// A station stands within the board's width.
     Measured,
@@ -241,7 +236,7 @@ pub enum HeightKnown {
 }
 
 /// Which boards get a real fixing.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Output)]
 pub struct StudHits {
     /// Whether studs were found at all.
     pub known: bool,
@@ -254,7 +249,7 @@ pub struct StudHits {
 }
 
 /// Nails and pins for one layout.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Nails {
     /// Shortest useful nail for rails into studs.
     pub rail_from: Length,
@@ -275,7 +270,7 @@ pub struct Nails {
 }
 
 /// Nails of one member.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, Output)]
 pub struct MemberNails {
     /// Label of the member.
     pub member: String,
@@ -286,7 +281,7 @@ pub struct MemberNails {
 }
 
 /// A length to be sawn.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Piece {
     /// The label of the piece.
     pub label: String,
@@ -301,7 +296,7 @@ pub struct Piece {
 }
 
 /// The sticks of one section.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct StickPlan {
     /// Width of the stock.
     pub width: Length,
@@ -320,7 +315,7 @@ pub struct StickPlan {
 }
 
 /// One stick and what is cut from it.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct SawnStick {
     /// Whole length of the stick.
     pub stick: Length,
@@ -337,7 +332,7 @@ pub struct SawnStick {
 }
 
 /// One piece on a stick.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct SawnPiece {
     /// Its label.
     pub label: String,
@@ -346,7 +341,7 @@ pub struct SawnPiece {
 }
 
 /// Lengths and areas of one layout.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Totals {
     /// All boards, end to end.
     pub board_length: Exact,

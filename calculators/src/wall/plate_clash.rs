@@ -1,7 +1,5 @@
 //! A plate and a board as a question of its own: how little can be moved.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::clash::FilledRun;
@@ -12,79 +10,75 @@ use super::plates::{PlateCase, choices};
 use super::scheme::{BayWidth, BoardWidth, Leeway, Material};
 use super::survey::{Along, Height};
 use crate::catalogue::works::{GEOMETRY, PRACTICE, THIS_BOOK};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Count, Exact, Length, MICROMETRE, Reading, Tape, Units};
 
 pub(crate) struct PlateClash;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Where the run of boards starts: the right edge of the fixed board on its left, or the end.
-    #[schemars(title = "Run starts at")]
+    #[field("Run starts at")]
     run_left: Along,
     /// Where it ends.
-    #[schemars(title = "Run ends at")]
+    #[field("Run ends at")]
     run_right: Along,
     /// As measured.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board: BoardWidth,
     /// Boards in the run, those that are fixed not counted.
-    #[schemars(title = "Boards in the run")]
+    #[field("Boards in the run")]
     boards: Count<1, 200>,
     /// Left edge of the plate, not of the box behind it.
-    #[schemars(title = "Plate, left")]
+    #[field("Plate, left")]
     plate_left: Along,
     /// Right edge of the plate.
-    #[schemars(title = "Plate, right")]
+    #[field("Plate, right")]
     plate_right: Along,
     /// Lower edge of the plate.
-    #[schemars(title = "Plate, bottom")]
+    #[field("Plate, bottom")]
     plate_bottom: Height,
     /// Upper edge of the plate.
-    #[schemars(title = "Plate, top")]
+    #[field("Plate, top")]
     plate_top: Height,
     /// Narrowest bay that is accepted when the number of boards changes.
-    #[schemars(title = "Narrowest bay")]
+    #[field("Narrowest bay")]
     bay_min: BayWidth,
     /// Widest bay that is accepted.
-    #[schemars(title = "Widest bay")]
+    #[field("Widest bay")]
     bay_max: BayWidth,
     /// It decides how thin a neck beside a notch may be.
-    #[serde(default)]
-    #[schemars(title = "Material")]
+    #[field("Material", default)]
     material: Material,
     /// What may be moved, and how far.
-    #[serde(default)]
-    #[schemars(title = "Clearances")]
+    #[field("Clearances", default)]
     leeway: Leeway,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// What is best done.
-    #[schemars(title = "Do")]
+    #[field("Do")]
     best: Action,
     /// Clear wall between the plate and the nearest board before anything moves; less than nothing where they overlap.
-    #[schemars(title = "Clear now")]
+    #[field("Clear now")]
     clear: Exact,
     /// The largest shift of a board, when shifting is enough.
-    #[schemars(title = "Largest shift")]
+    #[field("Largest shift")]
     shift: Exact,
     /// The ways, best first; those that are refused say why.
-    #[schemars(title = "Ways")]
+    #[field("Ways")]
     ways: Vec<Choice>,
     /// Left edges of the boards of the run in the end.
-    #[schemars(title = "Left edges")]
+    #[field("Left edges")]
     lefts: Vec<Reading>,
     /// The bays of the run in the end.
-    #[schemars(title = "Bays")]
+    #[field("Bays")]
     bays: Vec<Exact>,
 }
 
@@ -165,7 +159,7 @@ impl Calculator for PlateClash {
         };
         if !filled.bay().is_positive() {
             let why = Words::new("{} boards of {} leave no bay in this run").with(input.boards.get()).with(input.board);
-            return Err(vec![Fault::new("/boards", Words::new("{}").with(input.boards.get()), why, 1)]);
+            return Err(vec![Fault::new("/boards", Words::of(input.boards.get()), why, 1)]);
         }
         let plate = Taken {
             what: TakenBy::Box(0),
@@ -250,8 +244,8 @@ fn check(input: &Input) -> Result<(), Vec<Fault>> {
     let mut order = |pointer: &str, low: Length, high: Length| {
         if high <= low {
             let why = Words::new("must lie beyond {}").with(low);
-            let instead = Words::new("{}").with(low + Length::inches(3));
-            faults.push(Fault::new(pointer, Words::new("{}").with(high), why, instead));
+            let instead = Words::of(low + Length::inches(3));
+            faults.push(Fault::new(pointer, Words::of(high), why, instead));
         }
     };
     order("/run_right", input.run_left.get(), input.run_right.get());

@@ -1,69 +1,63 @@
 //! Rail heights: rows of equal height, or two rows in a ratio, between base and top rail.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::scheme::BoardWidth;
 use super::survey::Height;
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Count, Exact, Length, Reading, Tape, Units};
 
 pub(crate) struct RailHeights;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Top edge of the base above the floor, or nothing.
-    #[schemars(title = "Top of base")]
+    #[field("Top of base")]
     base: Height,
     /// Top edge of the top rail: a wished height, or the underside of ceiling or crown.
-    #[schemars(title = "Top of the top rail")]
+    #[field("Top of the top rail")]
     top: Height,
     /// As measured.
-    #[schemars(title = "Rail width")]
+    #[field("Rail width")]
     rail: BoardWidth,
     /// One is boards from base to top rail.
-    #[schemars(title = "Rows")]
+    #[field("Rows")]
     rows: Count<1, 7>,
     /// With two rows: the lower row's share; 5 with 3 below is a split of 5 to 3. Leave both empty for equal rows.
-    #[serde(default)]
-    #[schemars(title = "Lower share")]
+    #[field("Lower share", default)]
     lower_share: Option<Count<1, 100>>,
     /// With two rows: the upper row's share.
-    #[serde(default)]
-    #[schemars(title = "Upper share")]
+    #[field("Upper share", default)]
     upper_share: Option<Count<1, 100>>,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Clear height of the lowest row.
-    #[schemars(title = "Row")]
+    #[field("Row")]
     row: Exact,
     /// Clear heights, from the bottom up.
-    #[schemars(title = "Rows")]
+    #[field("Rows")]
     rows: Vec<Exact>,
     /// From the bottom up, the top rail last.
-    #[schemars(title = "Rails")]
+    #[field("Rails")]
     rails: Vec<Rail>,
 }
 
 /// One rail.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Rail {
     /// Above the floor.
-    #[schemars(title = "Bottom edge")]
+    #[field("Bottom edge")]
     bottom: Reading,
     /// Above the floor.
-    #[schemars(title = "Top edge")]
+    #[field("Top edge")]
     top: Reading,
 }
 
@@ -124,7 +118,7 @@ impl Calculator for RailHeights {
             (Some(lower), Some(upper), 2) => vec![i64::from(lower), i64::from(upper)],
             (Some(_), Some(_), _) => {
                 let why = "a split into two shares needs two rows";
-                return Err(vec![Fault::new("/rows", Words::new("{}").with(rows), why, 2)]);
+                return Err(vec![Fault::new("/rows", Words::of(rows), why, 2)]);
             }
             (lower, ..) => {
                 let pointer = if lower.is_some() { "/upper_share" } else { "/lower_share" };
@@ -135,12 +129,7 @@ impl Calculator for RailHeights {
         let Some(heights) = row_heights(base, top, rail, &shares) else {
             let need = base + rail * i64::from(rows);
             let why = Words::new("base and {} rails take up {}: no row is left").with(rows).with(need);
-            return Err(vec![Fault::new(
-                "/top",
-                Words::new("{}").with(top),
-                why,
-                Words::new("{}").with(need + Length::inches(24)),
-            )]);
+            return Err(vec![Fault::new("/top", Words::of(top), why, Words::of(need + Length::inches(24)))]);
         };
         let row = heights.first().copied().unwrap_or(Exact::ZERO);
         let mut rails = Vec::new();

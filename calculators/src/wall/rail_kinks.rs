@@ -1,66 +1,62 @@
 //! Where a rail turns from level to rake, and back: seldom at the nosing.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::rake::Flight;
 use super::scheme::BoardWidth;
 use super::survey::{Along, Height};
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Length, Reading, Tape, Units, Within, kind};
 
 pub(crate) struct RailKinks;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Where the first nosing is, measured along the wall.
-    #[schemars(title = "First nosing at")]
+    #[field("First nosing at")]
     first_nosing: Along,
     /// From the lower landing to the first nosing.
-    #[schemars(title = "First riser")]
+    #[field("First riser")]
     riser: Within<20_000, 305_000>,
     /// Level, from the first nosing to the last.
-    #[schemars(title = "Run, first to last nosing")]
+    #[field("Run, first to last nosing")]
     run: Within<150_000, 20_000_000>,
     /// Plumb, from the first nosing to the last.
-    #[schemars(title = "Rise, first to last nosing")]
+    #[field("Rise, first to last nosing")]
     rise: Within<50_000, 12_000_000>,
     /// Top edge above both landings.
-    #[schemars(title = "Height over the landings")]
+    #[field("Height over the landings")]
     over_landings: Height,
     /// Top edge above the nosing line, plumb.
-    #[schemars(title = "Height over the nosings")]
+    #[field("Height over the nosings")]
     over_nosings: Height,
     /// Width of the rail, square to its edges.
-    #[schemars(title = "Rail width")]
+    #[field("Rail width")]
     rail: BoardWidth,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Of the top edge, along the wall.
-    #[schemars(title = "Lower turn, top edge")]
+    #[field("Lower turn, top edge")]
     lower_top: Reading,
     /// Of the bottom edge.
-    #[schemars(title = "Lower turn, bottom edge")]
+    #[field("Lower turn, bottom edge")]
     lower_bottom: Reading,
     /// Of the top edge.
-    #[schemars(title = "Upper turn, top edge")]
+    #[field("Upper turn, top edge")]
     upper_top: Reading,
     /// Of the bottom edge.
-    #[schemars(title = "Upper turn, bottom edge")]
+    #[field("Upper turn, bottom edge")]
     upper_bottom: Reading,
     /// What both pieces of a turn are cut to, from a square cut.
-    #[schemars(title = "Mitre")]
+    #[field("Mitre")]
     mitre: Amount<kind::Angle>,
 }
 
@@ -118,7 +114,7 @@ impl Calculator for RailKinks {
             start: Length::ZERO,
             landing: input.riser.get() + input.rise.get(),
         };
-        let said = |length: Length| Words::new("{}").with(length);
+        let said = |length: Length| Words::of(length);
         if flight.run < flight.rise {
             let why =
                 Words::new("a stair that rises more than its run of {} is a ladder; are rise and run changed over?")

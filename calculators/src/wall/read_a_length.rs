@@ -1,29 +1,24 @@
 //! Reading a length as a question of its own: what did he write down?
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::HANDBOOK_44;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step};
 use crate::quantity::{Exact, Length, MILLIMETRE, Reading, Tape, Units};
 
 pub(crate) struct ReadALength;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// As it stands on the sketch; a bare number is read in the units chosen for the page.
-    #[schemars(title = "Written down")]
+    #[field("Written down")]
     written: Length,
     /// The mark to which it is rounded on an inch tape.
-    #[serde(default = "sixteenth")]
-    #[schemars(title = "Inch tape")]
+    #[field("Inch tape", default = sixteenth)]
     inch_tape: InchTape,
     /// The mark to which it is rounded on a metric tape.
-    #[serde(default = "millimetre")]
-    #[schemars(title = "Metric tape")]
+    #[field("Metric tape", default = millimetre)]
     metric_tape: MetricTape,
 }
 
@@ -36,58 +31,58 @@ fn millimetre() -> MetricTape {
 }
 
 /// Marks of an inch tape.
-#[derive(Clone, Copy, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Input)]
 pub(crate) enum InchTape {
     /// 1/8 in.
-    #[serde(rename = "1/8 in")]
+    #[field("1/8 in")]
     Eighth,
     /// 1/16 in.
-    #[serde(rename = "1/16 in")]
+    #[field("1/16 in")]
     Sixteenth,
     /// 1/32 in.
-    #[serde(rename = "1/32 in")]
+    #[field("1/32 in")]
     ThirtySecond,
     /// 1/64 in.
-    #[serde(rename = "1/64 in")]
+    #[field("1/64 in")]
     SixtyFourth,
 }
 
 /// Marks of a metric tape.
-#[derive(Clone, Copy, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Input)]
 pub(crate) enum MetricTape {
     /// 1 mm.
-    #[serde(rename = "1 mm")]
+    #[field("1 mm")]
     Millimetre,
     /// 0.5 mm.
-    #[serde(rename = "0.5 mm")]
+    #[field("0.5 mm")]
     HalfMillimetre,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// The length itself, nothing rounded.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     length: Exact,
     /// The nearest mark of an inch tape.
-    #[schemars(title = "On an inch tape")]
+    #[field("On an inch tape")]
     inches: Shown,
     /// The nearest mark of a metric tape.
-    #[schemars(title = "On a metric tape")]
+    #[field("On a metric tape")]
     millimetres: Shown,
 }
 
 /// A length in words, and what rounding left over.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Shown {
     /// As it is called out.
-    #[schemars(title = "Mark")]
+    #[field("Mark")]
     mark: String,
     /// With feet, where there are any.
-    #[schemars(title = "In full")]
+    #[field("In full")]
     full: String,
     /// The true length beyond the mark; short of it when negative.
-    #[schemars(title = "Left over")]
+    #[field("Left over")]
     left: Exact,
 }
 

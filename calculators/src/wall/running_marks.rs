@@ -1,71 +1,67 @@
 //! Running marks: one hook of the tape, every left edge read from zero.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::bays::{RunEnds, clear_bay, left_edges};
 use super::scheme::BoardWidth;
 use super::survey::{Along, WallLength};
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Count, Exact, Reading, Tape, Units};
 
 pub(crate) struct RunningMarks;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Where the run begins, from the tape's zero.
-    #[schemars(title = "Run starts at")]
+    #[field("Run starts at")]
     start: Along,
     /// From its start to its end.
-    #[schemars(title = "Run")]
+    #[field("Run")]
     run: WallLength,
     /// As measured.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board: BoardWidth,
     /// In the run, with those at its ends.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: Count<1, 400>,
     /// What stands at the two ends.
-    #[schemars(title = "Ends")]
+    #[field("Ends")]
     ends: RunEnds,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// What the tape must show at the right edge of the last board.
-    #[schemars(title = "Last mark")]
+    #[field("Last mark")]
     last: Reading,
     /// Between two boards.
-    #[schemars(title = "Clear bay")]
+    #[field("Clear bay")]
     bay: Exact,
     /// Where stepping a block of the nearest width would have ended, past the true place; short is negative.
-    #[schemars(title = "A stepped block would miss by")]
+    #[field("A stepped block would miss by")]
     stepped: Exact,
     /// One line for each board; the cross goes right of the left edge.
-    #[schemars(title = "Marks")]
+    #[field("Marks")]
     marks: Vec<Mark>,
 }
 
 /// One board.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Mark {
     /// From the left.
-    #[schemars(title = "Board")]
+    #[field("Board")]
     board: usize,
     /// From zero.
-    #[schemars(title = "Left edge")]
+    #[field("Left edge")]
     left: Reading,
     /// From zero.
-    #[schemars(title = "Right edge")]
+    #[field("Right edge")]
     right: Reading,
 }
 
@@ -117,7 +113,7 @@ impl Calculator for RunningMarks {
         let (run, board, boards) = (input.run.get(), input.board.get(), i64::from(input.boards));
         let Some(bay) = clear_bay(run.exact(), board, boards, input.ends) else {
             let why = Words::new("{} boards of {} leave no bay on a run of {}").with(boards).with(board).with(run);
-            return Err(vec![Fault::new("/boards", Words::new("{}").with(boards), why, 2)]);
+            return Err(vec![Fault::new("/boards", Words::of(boards), why, 2)]);
         };
         let start = input.start.get();
         let lefts: Vec<Exact> =

@@ -1,14 +1,12 @@
 //! The saw setting as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::saw::{opening, setting};
 use super::scheme::BoardWidth;
 use super::survey::{CornerAngle, Thickness};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Length, Units, kind};
 
 /// A gap up to this wide is caulked; a wider one is cut again: 1/32 in. Common practice, no source.
@@ -17,31 +15,30 @@ const CAULKED: Length = Length::sixty_fourths(2);
 pub(crate) struct SawAngle;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Between the two walls, measured; not what the saw shows.
-    #[schemars(title = "Corner angle", extend("x-usual" = ["86 deg", "94 deg"]))]
+    #[field("Corner angle", usual = ["86 deg", "94 deg"])]
     corner: CornerAngle,
     /// Of a piece that lies flat on the wall: it takes a bevel through its thickness.
-    #[schemars(title = "Thickness")]
+    #[field("Thickness")]
     thickness: Thickness,
     /// Of a cap or shelf that lies level: it takes a mitre across its width.
-    #[schemars(title = "Width of a cap")]
+    #[field("Width of a cap")]
     width: BoardWidth,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// Both pieces, from a square cut.
-    #[schemars(title = "Saw setting")]
+    #[field("Saw setting")]
     setting: Amount<kind::Angle>,
     /// How far a rail flat on the wall would open, cut at 45°.
-    #[schemars(title = "A rail cut at 45° opens")]
+    #[field("A rail cut at 45° opens")]
     rail_opens: Length,
     /// How far a cap would open, cut at 45°.
-    #[schemars(title = "A cap cut at 45° opens")]
+    #[field("A cap cut at 45° opens")]
     cap_opens: Length,
 }
 

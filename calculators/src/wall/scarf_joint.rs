@@ -1,12 +1,10 @@
 //! The scarf on a stud as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::survey::{Along, Thickness, WallLength};
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::fixing::studs;
 use crate::quantity::{Amount, Length, Physical, Reading, Tape, Units, Within, kind};
 use crate::stock::scarf::{LongRail, lap};
@@ -14,50 +12,48 @@ use crate::stock::scarf::{LongRail, lap};
 pub(crate) struct ScarfJoint;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// The whole rail.
-    #[schemars(title = "Rail")]
+    #[field("Rail")]
     rail: WallLength,
     /// What one stick gives after its ends are trimmed.
-    #[schemars(title = "Usable stick")]
+    #[field("Usable stick")]
     usable: Within<300_000, 12_000_000>,
     /// One proved stud centre, from the rail's left end.
-    #[schemars(title = "One stud at")]
+    #[field("One stud at")]
     first: Along,
     /// From centre to centre.
-    #[schemars(title = "Stud spacing", extend("x-usual" = ["12 in", "24 in"]))]
+    #[field("Stud spacing", usual = ["12 in", "24 in"])]
     spacing: Within<200_000, 915_000>,
     /// Of the rail.
-    #[schemars(title = "Thickness")]
+    #[field("Thickness")]
     thickness: Thickness,
     /// Between the cut and the face; 90 is a butt joint.
-    #[schemars(title = "Scarf angle")]
+    #[field("Scarf angle")]
     angle: Physical<kind::Angle, 5_000, 90_000>,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// The stud of the first joint, or the end of the rail where no joint is needed.
-    #[schemars(title = "Join at")]
+    #[field("Join at")]
     at: Length,
     /// How far the pieces lap.
-    #[schemars(title = "Lap")]
+    #[field("Lap")]
     lap: Length,
     /// To their long points.
-    #[schemars(title = "Pieces")]
+    #[field("Pieces")]
     pieces: Vec<Reading>,
     /// The studs of all joints.
-    #[schemars(title = "Joints")]
+    #[field("Joints")]
     joints: Vec<Length>,
     /// Every stud on which one joint would do.
-    #[schemars(title = "Studs that would do")]
+    #[field("Studs that would do")]
     possible: Vec<Length>,
 }
 
@@ -111,8 +107,8 @@ impl Calculator for ScarfJoint {
             )
             .with(rail)
             .with(input.usable);
-            let instead = Words::new("{}").with(rail);
-            return Err(vec![Fault::new("/usable", Words::new("{}").with(input.usable), why, instead)]);
+            let instead = Words::of(rail);
+            return Err(vec![Fault::new("/usable", Words::of(input.usable), why, instead)]);
         };
         let lengths = long.pieces(&joints);
         let at = joints.first().copied().unwrap_or(rail);

@@ -1,65 +1,60 @@
 //! Short rails between boards that run through, each as long as its own bay, as a question of its own.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Exact, Length, Reading, Run, Tape, Units, Within};
 
 pub(crate) struct ShortRails;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Each bay as measured at the height of the rail, boards fixed, from left to right.
-    #[schemars(title = "Bays at this height", length(min = 1, max = 200))]
+    #[field("Bays at this height", size(1..=200))]
     bays: Vec<Bay>,
     /// Taken off each rail, both ends together, so that it goes in without force.
-    #[schemars(title = "Clearance")]
+    #[field("Clearance")]
     clearance: Within<0, 10_000>,
     /// The finest mark used; the saw stop has half of it.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// One bay.
-#[derive(Clone, Copy, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Input)]
 pub(crate) struct Bay {
     /// From board to board.
-    #[schemars(title = "Bay")]
+    #[field("Bay")]
     width: Within<20_000, 3_000_000>,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// The shortest rail.
-    #[schemars(title = "Shortest")]
+    #[field("Shortest")]
     shortest: Reading,
     /// The longest rail.
-    #[schemars(title = "Longest")]
+    #[field("Longest")]
     longest: Reading,
     /// All rails together, without kerfs.
-    #[schemars(title = "Together")]
+    #[field("Together")]
     together: Run,
     /// In the order of the bays.
-    #[schemars(title = "Rails")]
+    #[field("Rails")]
     rails: Vec<Rail>,
 }
 
 /// One rail.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Rail {
     /// From the left.
-    #[schemars(title = "Bay")]
+    #[field("Bay")]
     bay: usize,
     /// Rounded down: it must go in.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     length: Reading,
 }
 

@@ -1,70 +1,66 @@
 //! Boards under a sloping ceiling: long edge, short edge, and the cut at the head.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::scheme::BoardWidth;
 use super::survey::{Along, WallLength};
 use crate::catalogue::works::GEOMETRY;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Exact, Length, Reading, Tape, Units, Within, kind};
 
 pub(crate) struct SlopingCeiling;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// At the left end: from where boards stand to where they end.
-    #[schemars(title = "Height at the left")]
+    #[field("Height at the left")]
     left_height: Within<0, 12_000_000>,
     /// At the right end.
-    #[schemars(title = "Height at the right")]
+    #[field("Height at the right")]
     right_height: Within<0, 12_000_000>,
     /// Level, between the two heights.
-    #[schemars(title = "Run")]
+    #[field("Run")]
     run: WallLength,
     /// As measured.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board: BoardWidth,
     /// Left edge of each board, from the left height.
-    #[schemars(title = "Left edges", length(min = 1, max = 200))]
+    #[field("Left edges", size(1..=200))]
     lefts: Vec<Along>,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// From level; what the saw is set to for the heads of boards.
-    #[schemars(title = "Slope")]
+    #[field("Slope")]
     slope: Amount<kind::Angle>,
     /// Long edge less short edge, the same for all.
-    #[schemars(title = "Edges differ by")]
+    #[field("Edges differ by")]
     differ: Exact,
     /// In the order of the left edges.
-    #[schemars(title = "Boards")]
+    #[field("Boards")]
     boards: Vec<Board>,
 }
 
 /// One board.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Board {
     /// From the left.
-    #[schemars(title = "Board")]
+    #[field("Board")]
     board: usize,
     /// Rounded down: it must go in.
-    #[schemars(title = "Short edge")]
+    #[field("Short edge")]
     short: Reading,
     /// Rounded down.
-    #[schemars(title = "Long edge")]
+    #[field("Long edge")]
     long: Reading,
     /// On which side the long edge is.
-    #[schemars(title = "Long edge on the")]
+    #[field("Long edge on the")]
     side: &'static str,
 }
 
@@ -113,16 +109,16 @@ impl Calculator for SlopingCeiling {
         for (n, left) in input.lefts.iter().enumerate() {
             if run < left.get() + input.board.get() {
                 let why = Words::new("a board of {} here reaches beyond the run of {}").with(input.board).with(run);
-                let instead = Words::new("{}").with((run - input.board.get()).max(Length::ZERO));
-                faults.push(Fault::new(format!("/lefts/{n}"), Words::new("{}").with(*left), why, instead));
+                let instead = Words::of((run - input.board.get()).max(Length::ZERO));
+                faults.push(Fault::new(format!("/lefts/{n}"), Words::of(*left), why, instead));
             }
         }
         if low == Length::ZERO && high == Length::ZERO {
             faults.push(Fault::new(
                 "/right_height",
-                Words::new("{}").with(high),
+                Words::of(high),
                 "one end at least must have a height",
-                Words::new("{}").with(Length::inches(88)),
+                Words::of(Length::inches(88)),
             ));
         }
         if !faults.is_empty() {

@@ -1,89 +1,83 @@
 //! The stair rake as a question of its own: angle, lengths, and the panel between two boards.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::rake::{Flight, plumb_thickness, rake_board, rake_panel};
 use super::scheme::{BayWidth, BoardWidth};
 use super::survey::Height;
 use crate::catalogue::works::{GEOMETRY, PRACTICE};
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Amount, Exact, Length, Reading, Tape, Units, Within, kind};
 
 pub(crate) struct StairRake;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Plumb, from the first nosing to the last, measured in one go.
-    #[schemars(title = "Rise, first to last nosing")]
+    #[field("Rise, first to last nosing")]
     rise: Within<50_000, 12_000_000>,
     /// Level, from the first nosing to the last, measured in one go.
-    #[schemars(title = "Run, first to last nosing")]
+    #[field("Run, first to last nosing")]
     run: Within<150_000, 20_000_000>,
     /// As measured.
-    #[schemars(title = "Rail width")]
+    #[field("Rail width")]
     rail: BoardWidth,
     /// As measured.
-    #[schemars(title = "Board width")]
+    #[field("Board width")]
     board: BoardWidth,
     /// Top edge of the rail above the nosing line, plumb.
-    #[schemars(title = "Rail over the nosings")]
+    #[field("Rail over the nosings")]
     rail_top: Height,
     /// Top edge of the base above the nosing line, plumb.
-    #[schemars(title = "Base over the nosings")]
+    #[field("Base over the nosings")]
     base_top: Height,
     /// Clear and level, between two boards.
-    #[schemars(title = "Bay")]
+    #[field("Bay")]
     bay: BayWidth,
     /// Rise of one step; with its going it shows what a nominal step would have missed.
-    #[serde(default)]
-    #[schemars(title = "Nominal riser")]
+    #[field("Nominal riser", default)]
     riser: Option<Within<20_000, 305_000>>,
     /// Going of one step.
-    #[serde(default)]
-    #[schemars(title = "Nominal going")]
+    #[field("Nominal going", default)]
     going: Option<Within<100_000, 610_000>>,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// From level; what the saw is set to for the ends of boards.
-    #[schemars(title = "Rake")]
+    #[field("Rake")]
     rake: Amount<kind::Angle>,
     /// Both long edges of a board, rounded down: it must go in.
-    #[schemars(title = "Edge of a board")]
+    #[field("Edge of a board")]
     edge: Reading,
     /// The shortest piece a board is cut from, rounded up.
-    #[schemars(title = "Stock for a board")]
+    #[field("Stock for a board")]
     stock: Reading,
     /// The rail's width, measured plumb.
-    #[schemars(title = "Rail, plumb")]
+    #[field("Rail, plumb")]
     rail_plumb: Length,
     /// The bay along the slope.
-    #[schemars(title = "Bay on the slope")]
+    #[field("Bay on the slope")]
     bay_on_slope: Length,
     /// Of the panel between two boards.
-    #[schemars(title = "Long diagonal")]
+    #[field("Long diagonal")]
     long_diagonal: Length,
     /// Of the panel between two boards.
-    #[schemars(title = "Short diagonal")]
+    #[field("Short diagonal")]
     short_diagonal: Length,
     /// The smaller corner of the panel.
-    #[schemars(title = "Sharp corner")]
+    #[field("Sharp corner")]
     sharp_corner: Amount<kind::Angle>,
     /// The larger corner of the panel.
-    #[schemars(title = "Blunt corner")]
+    #[field("Blunt corner")]
     blunt_corner: Amount<kind::Angle>,
     /// What a nominal step, repeated, would miss at the far end; nothing where no step was given.
-    #[schemars(title = "A nominal step misses by")]
+    #[field("A nominal step misses by")]
     nominal_misses: Option<Exact>,
 }
 
@@ -142,7 +136,7 @@ impl Calculator for StairRake {
     fn compute(input: &Input) -> Result<Answer<Output>, Vec<Fault>> {
         let (rise, run) = (input.rise.get(), input.run.get());
         let mut faults = Vec::new();
-        let said = |length: Length| Words::new("{}").with(length);
+        let said = |length: Length| Words::of(length);
         if run < rise {
             let why =
                 Words::new("a stair that rises more than its run of {} is a ladder; are rise and run changed over?")

@@ -149,7 +149,7 @@ mod tests {
     use serde_json::json;
 
     fn settled(stock: &Stock) -> Settled {
-        let scheme: Scheme = serde_json::from_value(json!({
+        let scheme: Scheme = crate::catalogue::read_as(json!({
             "board_width": "2 1/2 in", "board_thickness": "3/4 in", "target_bay": "13 in",
             "rails": { "width": "3 1/2 in", "top": "62 in" }
         }))
@@ -165,7 +165,7 @@ mod tests {
 
     #[test]
     fn pieces_kerfs_and_trims_add_up_on_every_stick() {
-        let stock: Stock = serde_json::from_value(json!({
+        let stock: Stock = crate::catalogue::read_as(json!({
             "sticks": [{ "length": "12 ft", "price": "18.00" }, { "length": "8 ft", "price": "11.00", "available": 2 }]
         }))
         .expect("a stock");
@@ -191,7 +191,7 @@ mod tests {
     fn a_marked_stick_from_the_rack_is_cut_on_both_sides_of_its_knot() {
         // By hand: 8 ft with 1/2 in off each end and a knot from 40 in to 44 in leaves 39 1/2 in and 51 1/2 in: a 38 in and a 50 in
         // piece come out of it, and nothing is bought.
-        let stock: Stock = serde_json::from_value(json!({
+        let stock: Stock = crate::catalogue::read_as(json!({
             "sticks": [
                 { "length": "8 ft", "price": "0.00", "bad": [{ "from": "40 in", "to": "44 in" }] },
                 { "length": "12 ft", "price": "18.00" },
@@ -209,7 +209,7 @@ mod tests {
 
     #[test]
     fn a_piece_longer_than_every_stick_is_named() {
-        let stock: Stock = serde_json::from_value(json!({ "sticks": [{ "length": "8 ft" }] })).expect("a stock");
+        let stock: Stock = crate::catalogue::read_as(json!({ "sticks": [{ "length": "8 ft" }] })).expect("a stock");
         let plans = stick_plans(&[piece(1, 900, true)], &stock, &settled(&stock));
         assert_eq!(plans[0].without, ["1"]);
         assert!(plans[0].sticks.is_empty());

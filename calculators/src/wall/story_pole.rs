@@ -1,12 +1,10 @@
 //! The story pole: one stick with every height on it, in order.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 use serde_json::json;
 
 use super::survey::Height;
 use crate::catalogue::works::PRACTICE;
-use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Note, Source, Standing, Step, Words};
+use crate::catalogue::{Answer, Calculator, Card, Example, Fault, Input, Note, Output, Source, Standing, Step, Words};
 use crate::quantity::{Length, Reading, Tape, Units};
 
 /// Two marks nearer than this are easily taken for each other: 1/4 in. A default of this book.
@@ -15,55 +13,52 @@ const CLOSE: Length = Length::sixty_fourths(16);
 pub(crate) struct StoryPole;
 
 /// What is asked.
-#[derive(Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Input)]
 pub(crate) struct Input {
     /// Every height of one floor level, above its highest point.
-    #[schemars(title = "Heights", length(min = 1, max = 40))]
+    #[field("Heights", size(1..=40))]
     heights: Vec<Named>,
     /// Left standing above the highest mark.
-    #[schemars(title = "Over the top")]
+    #[field("Over the top")]
     over: super::survey::Small,
     /// The finest mark used.
-    #[serde(default)]
-    #[schemars(title = "Tape")]
+    #[field("Tape", default)]
     tape: Tape,
 }
 
 /// One height and its name.
-#[derive(Clone, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Input)]
 pub(crate) struct Named {
     /// What lies there.
-    #[schemars(title = "What", length(min = 1, max = 40))]
+    #[field("What", size(1..=40))]
     what: String,
     /// Above the highest point of the floor.
-    #[schemars(title = "Height")]
+    #[field("Height")]
     height: Height,
 }
 
 /// What is answered.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Output {
     /// What the stick is cut to.
-    #[schemars(title = "Pole")]
+    #[field("Pole")]
     length: Reading,
     /// From the foot up.
-    #[schemars(title = "Marks")]
+    #[field("Marks")]
     marks: Vec<Mark>,
 }
 
 /// One mark on the pole.
-#[derive(Serialize, JsonSchema)]
+#[derive(Output)]
 pub(crate) struct Mark {
     /// What lies there.
-    #[schemars(title = "What")]
+    #[field("What")]
     what: String,
     /// From the foot of the pole.
-    #[schemars(title = "Mark")]
+    #[field("Mark")]
     mark: Reading,
     /// Up from the mark below it.
-    #[schemars(title = "From the last")]
+    #[field("From the last")]
     step: Length,
 }
 
@@ -133,12 +128,7 @@ impl Calculator for StoryPole {
             if named.height.get().is_negative() {
                 let why = "lies below the foot of the pole; give heights above the highest point of the floor";
                 let pointer = format!("/heights/{n}/height");
-                faults.push(Fault::new(
-                    pointer,
-                    Words::new("{}").with(named.height),
-                    why,
-                    Words::new("{}").with(Length::ZERO),
-                ));
+                faults.push(Fault::new(pointer, Words::of(named.height), why, Words::of(Length::ZERO)));
             }
         }
         if !faults.is_empty() {

@@ -6,13 +6,11 @@
 
 mod fittings;
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
 pub use fittings::{
     Agreed, Apron, BoxKind, Head, HeadKind, KeepClear, KeepClearKind, Opening, OpeningKind, Stool, WallBox,
 };
 
+use crate::catalogue::Input;
 use crate::quantity::{Physical, Within, kind};
 
 /// A place along the wall, running from zero at the left end.
@@ -31,121 +29,103 @@ pub type Clearance = Within<0, 1_830_000>;
 pub type CornerAngle = Physical<kind::Angle, 30_000, 150_000>;
 
 /// All that was measured on one wall.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Survey")]
+#[derive(Clone, Debug, PartialEq, Input)]
+#[field("Survey")]
 pub struct Survey {
     /// A short name for the wall; it stands on every label.
-    #[schemars(title = "Wall", length(min = 1, max = 24))]
+    #[field("Wall", size(1..=24))]
     pub name: String,
     /// How high the datum (the level laser line) is above the highest point of the floor; on a stair, above the lower landing.
-    #[schemars(title = "Datum above the high floor point")]
+    #[field("Datum above the high floor point")]
     pub datum: Within<200_000, 3_000_000>,
     /// The length of the wall, measured at one to three heights; bays are set out on the lowest one.
-    #[schemars(title = "Wall length", length(min = 1, max = 6))]
+    #[field("Wall length", size(1..=6))]
     pub lengths: Vec<LengthAt>,
     /// Where the floor and the ceiling were measured, from left to right; none means they were not measured.
-    #[serde(default)]
-    #[schemars(title = "Stations", length(max = 60))]
+    #[field("Stations", default, size(..=60))]
     pub stations: Vec<Station>,
     /// The base (skirting) at the floor.
-    #[serde(default)]
-    #[schemars(title = "Base")]
+    #[field("Base", default)]
     pub base: Option<Base>,
     /// What stands at the top of the wall.
-    #[serde(default)]
-    #[schemars(title = "Top of the wall")]
+    #[field("Top of the wall", default)]
     pub top: Top,
     /// The left end of the wall.
-    #[schemars(title = "Left end")]
+    #[field("Left end")]
     pub left: End,
     /// The right end of the wall.
-    #[schemars(title = "Right end")]
+    #[field("Right end")]
     pub right: End,
     /// Windows, doors, fireplaces and other openings.
-    #[serde(default)]
-    #[schemars(title = "Openings", length(max = 40))]
+    #[field("Openings", default, size(..=40))]
     pub openings: Vec<Opening>,
     /// Switches, sockets and other boxes, each by the edges of its plate.
-    #[serde(default)]
-    #[schemars(title = "Boxes", length(max = 60))]
+    #[field("Boxes", default, size(..=60))]
     pub boxes: Vec<WallBox>,
     /// Heaters, vents, detectors and other things that trim must stay away from.
-    #[serde(default)]
-    #[schemars(title = "To be kept clear", length(max = 40))]
+    #[field("To be kept clear", default, size(..=40))]
     pub keep_clear: Vec<KeepClear>,
     /// The studs behind the plasterboard, where they were found.
-    #[serde(default)]
-    #[schemars(title = "Studs")]
+    #[field("Studs", default)]
     pub studs: Option<Studs>,
     /// The stair, where the wall runs up one.
-    #[serde(default)]
-    #[schemars(title = "Stair")]
+    #[field("Stair", default)]
     pub stair: Option<Stair>,
 }
 
 /// The length of the wall at one height.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Length at a height")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
+#[field("Length at a height")]
 pub struct LengthAt {
     /// Height above the high floor point at which the tape was held; nothing is just above the base or the floor.
-    #[schemars(title = "At height")]
+    #[field("At height")]
     pub height: Height,
     /// Length of the wall there, corner to corner.
-    #[schemars(title = "Length")]
+    #[field("Length")]
     pub length: WallLength,
     /// How far the left end stands to the right of zero at this height; leave empty where the left end is plumb.
-    #[serde(default)]
-    #[schemars(title = "Left end is in by")]
+    #[field("Left end is in by", default)]
     pub left_in: Option<Within<-76_000, 76_000>>,
 }
 
 /// Floor, ceiling and flatness at one place along the wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Station")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
+#[field("Station")]
 pub struct Station {
     /// Where along the wall, from zero at the left.
-    #[schemars(title = "At")]
+    #[field("At")]
     pub at: Along,
     /// From the datum line down to the floor; on an upper landing, from that landing's own datum line at the same height.
-    #[schemars(title = "Datum to floor")]
+    #[field("Datum to floor")]
     pub datum_to_floor: Within<0, 6_000_000>,
     /// From the floor up to the ceiling, where it was measured.
-    #[serde(default)]
-    #[schemars(title = "Floor to ceiling")]
+    #[field("Floor to ceiling", default)]
     pub floor_to_ceiling: Option<Within<300_000, 12_000_000>>,
     /// The gap under a straightedge laid along the wall here.
-    #[serde(default)]
-    #[schemars(title = "Bow")]
+    #[field("Bow", default)]
     pub bow: Option<Small>,
 }
 
 /// The base (skirting) at the foot of the wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Base")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
+#[field("Base")]
 pub struct Base {
     /// Height of the base, floor to its top edge.
-    #[schemars(title = "Height")]
+    #[field("Height")]
     pub height: Within<6_000, 610_000>,
     /// How far its face stands out from the wall.
-    #[schemars(title = "Thickness")]
+    #[field("Thickness")]
     pub thickness: Thickness,
     /// Whether the base is there and stays, or is cut and fitted with the boards.
-    #[serde(default)]
-    #[schemars(title = "Base is")]
+    #[field("Base is", default)]
     pub work: BaseWork,
     /// Whether its top edge follows the floor or was fitted level.
-    #[serde(default)]
-    #[schemars(title = "Top edge")]
+    #[field("Top edge", default)]
     pub line: BaseLine,
 }
 
 /// What happens to the base.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum BaseWork {
     /// It is on the wall and stays.
     #[default]
@@ -155,8 +135,7 @@ pub enum BaseWork {
 }
 
 /// How the top edge of the base runs.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum BaseLine {
     /// It keeps the same height over a falling floor.
     #[default]
@@ -166,37 +145,31 @@ pub enum BaseLine {
 }
 
 /// What stands at the top of the wall.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Top")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
+#[field("Top")]
 pub struct Top {
     /// How far a crown (cornice) comes down from the ceiling; nothing where there is none.
-    #[serde(default)]
-    #[schemars(title = "Crown drop")]
+    #[field("Crown drop", default)]
     pub crown_drop: Option<Within<0, 610_000>>,
 }
 
 /// One end of the wall.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "End")]
+#[derive(Clone, Copy, Debug, PartialEq, Input)]
+#[field("End")]
 pub struct End {
     /// What the boarding meets there, and who laps whom.
-    #[schemars(title = "Kind")]
+    #[field("Kind")]
     pub kind: EndKind,
     /// The corner's angle as measured across the room; empty means not measured, never 90°.
-    #[serde(default)]
-    #[schemars(title = "Corner angle")]
+    #[field("Corner angle", default)]
     pub angle: Option<CornerAngle>,
     /// Thickness of the boards on the other wall, where it differs from this wall's.
-    #[serde(default)]
-    #[schemars(title = "Board thickness round the corner")]
+    #[field("Board thickness round the corner", default)]
     pub other_thickness: Option<Thickness>,
 }
 
 /// What the boarding meets at an end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
 pub enum EndKind {
     /// An inside corner; this wall is fitted first and runs tight into it.
     InsideFirst,
@@ -219,31 +192,25 @@ pub enum EndKind {
 }
 
 /// Where the studs are.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Studs")]
+#[derive(Clone, Debug, PartialEq, Eq, Input)]
+#[field("Studs")]
 pub struct Studs {
     /// What the studs are made of.
-    #[serde(default)]
-    #[schemars(title = "Kind")]
+    #[field("Kind", default)]
     pub kind: StudKind,
     /// The centre of one stud, proved by a hole or a magnet.
-    #[serde(default)]
-    #[schemars(title = "One proved centre")]
+    #[field("One proved centre", default)]
     pub first: Option<Along>,
     /// From centre to centre.
-    #[serde(default)]
-    #[schemars(title = "Spacing")]
+    #[field("Spacing", default)]
     pub spacing: Option<Within<200_000, 915_000>>,
     /// Centres found one by one, where they keep no spacing.
-    #[serde(default)]
-    #[schemars(title = "Centres found", length(max = 200))]
+    #[field("Centres found", default, size(..=200))]
     pub found: Vec<Along>,
 }
 
 /// What studs are made of.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum StudKind {
     /// Timber: nails hold.
     #[default]
@@ -253,34 +220,31 @@ pub enum StudKind {
 }
 
 /// A straight stair along the wall, between two landings.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Stair")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
+#[field("Stair")]
 pub struct Stair {
     /// Which way it climbs when you face the wall.
-    #[serde(default)]
-    #[schemars(title = "Climbs to the")]
+    #[field("Climbs to the", default)]
     pub climbs: Climbs,
     /// Where the lowest nosing meets the wall, from zero at the left end.
-    #[schemars(title = "First nosing at")]
+    #[field("First nosing at")]
     pub first_nosing: Along,
     /// Level distance from the first nosing to the last, measured in one go.
-    #[schemars(title = "Run, first to last nosing")]
+    #[field("Run, first to last nosing")]
     pub run: Within<150_000, 20_000_000>,
     /// Plumb distance from the first nosing to the last, measured in one go.
-    #[schemars(title = "Rise, first to last nosing")]
+    #[field("Rise, first to last nosing")]
     pub rise: Within<50_000, 12_000_000>,
     /// Height of the first step, from the lower landing to the first nosing.
-    #[schemars(title = "First riser")]
+    #[field("First riser")]
     pub first_riser: Within<20_000, 305_000>,
     /// How far the top edge of the base runs above the nosing line, measured plumb.
-    #[schemars(title = "Base above the nosing line")]
+    #[field("Base above the nosing line")]
     pub base_over_nosings: Within<0, 610_000>,
 }
 
 /// Which way a stair climbs.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum Climbs {
     /// The upper landing is on the right.
     #[default]

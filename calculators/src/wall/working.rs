@@ -102,7 +102,7 @@ pub fn offsets(layout: &Layout, input: &WallInput) -> Vec<Step> {
 pub fn lengths(layout: &Layout) -> Vec<Step> {
     let member = |label: &str| layout.members.iter().find(|member| label.split(' ').next() == Some(member.id.as_str()));
     let cuts = layout.cut_list.iter().filter_map(|cut| Some((cut, member(&cut.label)?)));
-    cuts.map(|(cut, member)| length(Words::new("{}").with(cut.label.clone()), member)).collect()
+    cuts.map(|(cut, member)| length(Words::of(cut.label.clone()), member)).collect()
 }
 
 fn length(what: Words, member: &Member) -> Step {

@@ -1,5 +1,6 @@
 //! Paint film, flow cups, solvent content, gloss.
 
+use calculators::catalogue::Shaped;
 use calculators::coating::flow_cup::Cup;
 use calculators::coating::{film, gloss_level, solvent_content};
 use calculators::quantity::Amount;
@@ -94,7 +95,7 @@ fn paint_film() {
 }
 
 fn cup_of(standard: &str, size: f64) -> Cup {
-    let number = |cup: &Cup| serde_json::to_value(cup).expect("a name").as_str().expect("text").to_owned();
+    let number = |cup: &Cup| cup.node().as_str().expect("a word").to_owned();
     *Cup::ALL
         .iter()
         .find(|cup| number(cup).starts_with(standard) && number(cup).contains(&format!(" {size}")))
@@ -102,7 +103,8 @@ fn cup_of(standard: &str, size: f64) -> Cup {
 }
 
 fn viscosity(cup: Cup, seconds: f64) -> Value {
-    number(&ask("flow-cup", json!({ "cup": cup, "time": seconds, "temperature": 23 }))["viscosity"]).into()
+    number(&ask("flow-cup", json!({ "cup": cup.node().as_str(), "time": seconds, "temperature": 23 }))["viscosity"])
+        .into()
 }
 
 #[test]

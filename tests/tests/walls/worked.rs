@@ -4,7 +4,7 @@
 
 use std::sync::LazyLock;
 
-use calculators::catalogue::FromNode;
+use calculators::catalogue::{FromNode, Printed, Shaped};
 use calculators::quantity::{Exact, Length, Units};
 use calculators::wall::plan::{Layout, Member, MemberKind, Severity, WallPlan};
 use calculators::wall::planning::plan;
@@ -51,8 +51,13 @@ fn boards(layout: &Layout) -> impl Iterator<Item = &Member> {
     layout.members.iter().filter(|member| member.position.is_some())
 }
 
+/// A value as answers tell it.
+fn printed(value: &impl Shaped) -> Value {
+    Printed(&value.node(), Units::Metric).to_value()
+}
+
 fn kind(member: &Member) -> String {
-    serde_json::to_value(member.kind).expect("a word").as_str().expect("a word").to_owned()
+    member.kind.node().as_str().expect("a word").to_owned()
 }
 
 fn is_rail(member: &&Member) -> bool {
@@ -250,8 +255,7 @@ fn check(id: &str, key: &str, wanted: &Value, expect: &Value, layout: &Layout) -
         }
         "told" => {
             for told in wanted.as_array().expect("a list") {
-                let word =
-                    |found: &calculators::wall::plan::Conflict| serde_json::to_value(found.what).expect("a word");
+                let word = |found: &calculators::wall::plan::Conflict| printed(&found.what);
                 let is = |found: &&calculators::wall::plan::Conflict| {
                     word(found) == told["what"]
                         && told.get("place").is_none_or(|place| found.place.to_vec() == all(place))
@@ -263,13 +267,19 @@ fn check(id: &str, key: &str, wanted: &Value, expect: &Value, layout: &Layout) -
         "conflicts" => {
             for told in wanted.as_array().expect("a list") {
                 let has = layout.conflicts.iter().any(|found| {
-                    serde_json::json!([found.severity, found.what, found.box_index, found.members]) == *told
+                    let parts = [
+                        printed(&found.severity),
+                        printed(&found.what),
+                        printed(&found.box_index),
+                        printed(&found.members),
+                    ];
+                    Value::from(parts.to_vec()) == *told
                 });
                 assert!(has, "{at}: {told}");
             }
         }
         "not_said" => {
-            let text = serde_json::to_string(layout).expect("JSON");
+            let text = printed(layout).to_string();
             for words in wanted.as_array().expect("a list") {
                 assert!(!text.contains(words.as_str().expect("words")), "{at}: {words}");
             }

@@ -15,7 +15,7 @@ fn check(changes: &[(&str, Value)], pointers: &[&str]) {
             }
         }
     }
-    let input: WallInput = serde_json::from_value(wall).expect("within the bounds of the fields");
+    let input: WallInput = crate::catalogue::read_as(wall).expect("within the bounds of the fields");
     let found = plan(&input).err().unwrap_or_default();
     let found: Vec<_> = found.iter().map(|fault| fault.pointer.as_str()).collect();
     assert_eq!(found, pointers, "{changes:?}");
@@ -55,7 +55,7 @@ fn many_faults_come_all_at_once() {
     let mut wall = practice_room::input(Wall::Windows, Units::Imperial);
     let station = |n: usize| json!({ "at": format!("{} mm", 8_000 - n), "datum_to_floor": "60 in" });
     wall["survey"]["stations"] = (0..60).map(station).collect();
-    let found = faults(&serde_json::from_value(wall).expect("within the bounds of the fields"));
+    let found = faults(&crate::catalogue::read_as(wall).expect("within the bounds of the fields"));
     // Sixty beyond the wall, fifty-nine out of order, sixty too far from the datum.
     assert_eq!(found.len(), 179);
     assert!(found.iter().all(|fault| !fault.instead.is_null()));

@@ -3,9 +3,6 @@
 //! Every figure comes from the function that also answers the question in its own chapter. Rates, losses and waits that nobody gave are
 //! the book's defaults and are named as such in the list of what was assumed.
 
-use schemars::JsonSchema;
-use serde::Serialize;
-
 mod dates;
 mod hours;
 mod house;
@@ -22,12 +19,12 @@ pub use working::working;
 
 use super::plan::Layout;
 use super::shop::Shop;
-use crate::catalogue::{Figure, Words};
+use crate::catalogue::{Figure, Output, Words};
 use crate::price::job_cost::Cost;
 use crate::quantity::{Amount, Money, Units, kind};
 
 /// Everything a layout takes besides its boards.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Output)]
 pub struct Job {
     /// Surface to coat, faces and edges and base.
     pub paint_area: Amount<kind::Area>,
@@ -58,7 +55,7 @@ pub struct Job {
 }
 
 /// One line of the shopping list.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Purchase {
     /// What.
     pub what: String,
@@ -71,7 +68,7 @@ pub struct Purchase {
 }
 
 /// Hours of one task.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct TaskHours {
     /// What is done.
     pub task: String,
@@ -80,7 +77,7 @@ pub struct TaskHours {
 }
 
 /// One task on the calendar.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct ProgrammeLine {
     /// What is done.
     pub task: String,

@@ -1,13 +1,10 @@
 //! What was found on a layout that must be settled or is worth knowing, and the ways to settle it.
 
-use schemars::JsonSchema;
-use serde::Serialize;
-
-use crate::catalogue::Words;
+use crate::catalogue::{Output, Words};
 use crate::quantity::Exact;
 
 /// Something that is in the way.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Conflict {
     /// Whether it must be settled before work starts.
     pub severity: Severity,
@@ -26,8 +23,7 @@ pub struct Conflict {
 }
 
 /// How much a conflict weighs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Output)]
 pub enum Severity {
     /// Must be settled before anything is cut.
     Settle,
@@ -36,8 +32,7 @@ pub enum Severity {
 }
 
 /// The kinds of conflicts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Output)]
 pub enum ConflictKind {
     /// A board and a plate.
     Plate,
@@ -88,7 +83,7 @@ pub enum ConflictKind {
 }
 
 /// One way to settle a conflict.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Choice {
     /// What is done.
     pub action: Action,
@@ -101,8 +96,7 @@ pub struct Choice {
 }
 
 /// What can be done about a conflict.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Output)]
 pub enum Action {
     /// Leave it.
     Leave,

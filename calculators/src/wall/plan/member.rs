@@ -1,9 +1,6 @@
 //! A piece of trim on the wall: its outline, its ends, its notches and joints.
 
-use schemars::JsonSchema;
-use serde::{Serialize, Serializer};
-
-use crate::catalogue::{Node, Shape, Shaped};
+use crate::catalogue::{Node, Output, Shape, Shaped};
 use crate::quantity::{Amount, Exact, Length, Reading, kind};
 use crate::wall::geometry::Span;
 
@@ -16,13 +13,6 @@ pub struct Point {
     pub y: Exact,
 }
 
-impl Serialize for Point {
-    /// `[along, up]` in whole nanometres, which the printing walk leaves as they are.
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        [self.x, self.y].map(|place| place.nearest(Length::from_nm(1)).nm()).serialize(serializer)
-    }
-}
-
 impl Shaped for Point {
     const SHAPE: Shape = <[i64; 2]>::SHAPE;
     fn node(&self) -> Node {
@@ -31,7 +21,7 @@ impl Shaped for Point {
 }
 
 /// A piece of trim on the wall.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Output)]
 pub struct Member {
     /// Its label: wall, number, and which end is up where it has one.
     pub id: String,
@@ -64,7 +54,7 @@ pub struct Member {
     /// Where it is joined, when it is longer than any stick.
     pub joints: Vec<Joint>,
     /// Where its single joint could stand as well: studs on which both parts fit a stick.
-    #[serde(skip)]
+    #[field(skip)]
     pub joint_places: Vec<Length>,
     /// Where the studs behind it are, from zero.
     pub studs: Vec<Length>,
@@ -82,7 +72,7 @@ impl Member {
 }
 
 /// The bevels of a piece's long edges, from square; nothing where an edge is square.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Output)]
 pub struct LongEdges {
     /// Its left edge.
     pub left: Option<Amount<kind::Angle>>,
@@ -91,8 +81,7 @@ pub struct LongEdges {
 }
 
 /// What a piece of trim is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Output)]
 pub enum MemberKind {
     /// A vertical board between base or floor and a rail.
     Board,
@@ -117,7 +106,7 @@ pub enum MemberKind {
 }
 
 /// How an end is cut.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Output)]
 pub struct EndCut {
     /// The way it is cut.
     pub cut: CutKind,
@@ -126,8 +115,7 @@ pub struct EndCut {
 }
 
 /// The ways in which an end is cut.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Output)]
 pub enum CutKind {
     /// Square.
     Square,
@@ -146,7 +134,7 @@ pub enum CutKind {
 }
 
 /// A cut-out round a plate.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Output)]
 pub struct Notch {
     /// Left edge of the cut-out.
     pub left: Exact,
@@ -165,7 +153,7 @@ pub struct Notch {
 }
 
 /// A joint between two pieces of one member.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Output)]
 pub struct Joint {
     /// The stud on which it is made, from zero.
     pub stud: Length,

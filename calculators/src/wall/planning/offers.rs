@@ -137,7 +137,7 @@ fn impossible_count(base: &Base<'_>, asked: usize) -> Vec<Fault> {
     } else {
         Words::new("so many boards leave no bays between them; with {} along the foot there are some").with(can)
     };
-    vec![Fault::new("/scheme/boards", Words::new("{}").with(asked), why, i64::try_from(can).unwrap_or(1))]
+    vec![Fault::new("/scheme/boards", Words::of(asked), why, i64::try_from(can).unwrap_or(1))]
 }
 
 /// Widest bay less narrowest of all groups, as built.

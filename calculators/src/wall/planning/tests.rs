@@ -111,7 +111,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(600))]
     #[test]
     fn any_wall_is_planned_or_refused_and_every_plan_fills_the_wall(wall in any_wall()) {
-        let input: WallInput = serde_json::from_value(wall).expect("within the bounds of the fields");
+        let input: WallInput = crate::catalogue::read_as(wall).expect("within the bounds of the fields");
         let Ok(plan) = plan(&input) else { return Ok(()) };
         prop_assert!(!plan.layouts.is_empty() && plan.layouts.len() <= OFFERED);
         for layout in &plan.layouts {
@@ -142,7 +142,8 @@ proptest! {
                 .map(|layout| layout.runs.iter().map(|run| run.boards).collect::<Vec<_>>())
                 .collect();
             prop_assert_eq!(totals.len(), plan.layouts.len(), "two layouts with one total");
-            prop_assert!(serde_json::to_value(layout).is_ok());
+            let told = crate::catalogue::Shaped::node(layout);
+            prop_assert_eq!(told.at("/members").map(|list| list.items().len()), Some(layout.members.len()));
         }
     }
 }
@@ -152,7 +153,7 @@ fn a_pier_too_narrow_for_two_boards_takes_one() {
     // Common practice arithmetic, worked by hand: two casings 4-1/2 apart, boards of 2-1/2.
     let mut wall = practice_room::input(Wall::Windows, Units::Imperial);
     wall["survey"]["openings"][1]["left"] = json!("81 3/4 in");
-    let plan = plan(&serde_json::from_value(wall).expect("a wall")).expect("a plan");
+    let plan = plan(&crate::catalogue::read_as(wall).expect("a wall")).expect("a plan");
     let piers: Vec<_> = plan.layouts[0].positions.iter().filter(|position| position.why == Standing::Pier).collect();
     assert_eq!(piers.len(), 1);
     assert_eq!((piers[0].right - piers[0].left).text(Units::Imperial), "4 1/2 in");
@@ -163,16 +164,16 @@ fn a_wished_number_of_boards_is_kept_first() {
     let mut wall = practice_room::input(Wall::Windows, Units::Imperial);
     wall["scheme"]["target_bay"] = Value::Null;
     wall["scheme"]["boards"] = json!(16);
-    let good = plan(&serde_json::from_value(wall.clone()).expect("a wall")).expect("a plan");
+    let good = plan(&crate::catalogue::read_as(wall.clone()).expect("a wall")).expect("a plan");
     assert_eq!(good.layouts[0].boards, 16);
     // Both windows are wide beside a widest bay of 20 in: five boards stand fixed, and the number that is named can be had.
     wall["scheme"]["bay_max"] = json!("20 in");
     wall["scheme"]["boards"] = json!(3);
-    let faults = plan(&serde_json::from_value(wall.clone()).expect("a wall")).expect_err("five boards are fixed");
+    let faults = plan(&crate::catalogue::read_as(wall.clone()).expect("a wall")).expect_err("five boards are fixed");
     assert_eq!(faults[0].pointer, "/scheme/boards");
     let told = crate::catalogue::Fault::print_all(&faults, Units::Imperial);
     wall["scheme"]["boards"] = told[0]["try"].clone();
-    let boards = plan(&serde_json::from_value(wall.clone()).expect("a wall")).expect("as told").layouts[0].boards;
+    let boards = plan(&crate::catalogue::read_as(wall.clone()).expect("a wall")).expect("as told").layouts[0].boards;
     assert_eq!(json!(boards), wall["scheme"]["boards"]);
 }
 
@@ -184,13 +185,13 @@ fn a_wish_never_refuses_a_wall() {
         wall["survey"][list] = json!([]);
     }
     wall["scheme"]["target_bay"] = json!("48 in");
-    assert!(plan(&serde_json::from_value(wall.clone()).expect("a wall")).is_ok());
+    assert!(plan(&crate::catalogue::read_as(wall.clone()).expect("a wall")).is_ok());
     // A wall no wider than two boards takes one, as wide as the wall.
     wall["survey"]["lengths"] = json!([{ "height": "0 in", "length": "5 in" }]);
     for end in ["left", "right"] {
         wall["survey"][end] = json!({ "kind": "open-board" });
     }
-    let one = plan(&serde_json::from_value(wall).expect("a wall")).expect("one board").layouts.remove(0);
+    let one = plan(&crate::catalogue::read_as(wall).expect("a wall")).expect("one board").layouts.remove(0);
     assert_eq!((one.positions.len(), one.positions[0].why), (1, Standing::Pier));
     assert_eq!((one.positions[0].right - one.positions[0].left).text(Units::Imperial), "5 in");
 }

@@ -6,7 +6,7 @@ use crate::wall::plan::{Action, Conflict, ConflictKind, CutKind, Layout, MemberK
 use crate::wall::planning::plan;
 
 fn planned(wall: Wall, units: Units) -> WallPlan {
-    let input = serde_json::from_value(input(wall, units)).expect("the room's walls can be read");
+    let input = crate::catalogue::read_as(input(wall, units)).expect("the room's walls can be read");
     plan(&input).unwrap_or_else(|faults| panic!("{faults:#?}"))
 }
 
@@ -154,7 +154,7 @@ fn a_switch_centred_on_a_board_edge_is_never_shifted_in_silence() {
     let mut wall = input(Wall::Windows, Units::Imperial);
     wall["survey"]["boxes"][0]["left"] = json!("203 in");
     wall["survey"]["boxes"][0]["right"] = json!("205 3/4 in");
-    let plan = plan(&serde_json::from_value(wall.clone()).expect("a wall")).expect("a plan");
+    let plan = plan(&crate::catalogue::read_as(wall.clone()).expect("a wall")).expect("a plan");
     let first = &plan.layouts[0];
     assert_eq!(lefts(first)[13], "201 7/8");
     let plate = conflict(first, ConflictKind::Plate);
@@ -176,7 +176,7 @@ fn a_switch_centred_on_a_board_edge_is_never_shifted_in_silence() {
     assert!(say(Action::MoveBox).0);
 
     wall["survey"]["boxes"][0]["agreed"] = json!("wide-board");
-    let plan = crate::wall::planning::plan(&serde_json::from_value(wall).expect("a wall")).expect("a plan");
+    let plan = crate::wall::planning::plan(&crate::catalogue::read_as(wall).expect("a wall")).expect("a plan");
     let board = &plan.layouts[0].positions[13];
     assert_eq!((board.right - board.left).text(Units::Imperial), "3 1/8 in");
     assert!(plan.layouts[0].conflicts.iter().all(|conflict| conflict.severity == Severity::Note));
@@ -250,7 +250,7 @@ fn a_corner_that_is_not_square_is_told_with_what_it_moves() {
     let said = |angle: f64| {
         let mut wall = input(Wall::Windows, Units::Imperial);
         wall["survey"]["left"]["angle"] = json!(angle);
-        let plan = plan(&serde_json::from_value(wall).expect("a wall")).expect("a plan");
+        let plan = plan(&crate::catalogue::read_as(wall).expect("a wall")).expect("a plan");
         let found = plan.layouts[0].conflicts.iter().find(|conflict| conflict.what == ConflictKind::Corner);
         found.map(|conflict| conflict.said.in_units(Units::Imperial))
     };

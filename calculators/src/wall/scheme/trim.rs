@@ -1,15 +1,12 @@
 //! More of the trade than boards under a rail: how rails and boards meet, their sections, a cap, mouldings, and the customs at openings.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
 use super::{BoardWidth, Rails};
+use crate::catalogue::Input;
 use crate::quantity::{Count, Length, Within};
 use crate::wall::survey::{Small, Thickness};
 
 /// Which of the two runs through where a board and a rail along the wall meet.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum Meeting {
     /// Rails run through; boards stand between them.
     #[default]
@@ -21,8 +18,7 @@ pub enum Meeting {
 }
 
 /// How the top rail and the outer boards meet.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum RailCorners {
     /// The rail runs over the outer boards.
     #[default]
@@ -32,35 +28,29 @@ pub enum RailCorners {
 }
 
 /// The sections of rails that differ from the others.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Sections")]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Input)]
+#[field("Sections")]
 pub struct Sections {
     /// The top rail; empty is the rail width above.
-    #[serde(default)]
-    #[schemars(title = "Top rail")]
+    #[field("Top rail", default)]
     pub top: Option<RailSection>,
     /// The rails between base and top rail, from the bottom up; the last one stands for all above it.
-    #[serde(default)]
-    #[schemars(title = "Further rails", length(max = 6))]
+    #[field("Further rails", default, size(..=6))]
     pub between: Vec<RailSection>,
     /// The rails under sills and over heads.
-    #[serde(default)]
-    #[schemars(title = "Rails at openings")]
+    #[field("Rails at openings", default)]
     pub at_openings: Option<RailSection>,
 }
 
 /// The section of a rail.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Section of a rail")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
+#[field("Section of a rail")]
 pub struct RailSection {
     /// As measured on delivered stock.
-    #[schemars(title = "Width")]
+    #[field("Width")]
     pub width: BoardWidth,
     /// Empty is the thickness of the other rails.
-    #[serde(default)]
-    #[schemars(title = "Thickness")]
+    #[field("Thickness", default)]
     pub thickness: Option<Thickness>,
 }
 
@@ -74,25 +64,22 @@ pub struct Section {
 }
 
 /// A cap or ledge on the top rail.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Cap")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Input)]
+#[field("Cap")]
 pub struct Cap {
     /// How far it reaches out from the wall.
-    #[schemars(title = "Depth")]
+    #[field("Depth")]
     pub depth: Within<6_000, 305_000>,
     /// How thick it is, up the wall.
-    #[schemars(title = "Thickness")]
+    #[field("Thickness")]
     pub thickness: Thickness,
     /// What happens at an end where nothing stops it.
-    #[serde(default)]
-    #[schemars(title = "Free ends")]
+    #[field("Free ends", default)]
     pub ends: CapEnds,
 }
 
 /// The free ends of a cap.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum CapEnds {
     /// The front overhangs at the end too, and a short piece is mitred back to the wall.
     #[default]
@@ -104,28 +91,25 @@ pub enum CapEnds {
 }
 
 /// Mitred frames of a moulding inside the bays.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Mouldings")]
+#[derive(Clone, Debug, PartialEq, Eq, Input)]
+#[field("Mouldings")]
 pub struct Mouldings {
     /// Width of the moulding.
-    #[schemars(title = "Width")]
+    #[field("Width")]
     pub width: Within<6_000, 102_000>,
     /// Thickness of the moulding.
-    #[schemars(title = "Thickness")]
+    #[field("Thickness")]
     pub thickness: Thickness,
     /// Clear wall between the frame and what is round the bay.
-    #[schemars(title = "Margin")]
+    #[field("Margin")]
     pub margin: Small,
     /// The rows that get frames, the lowest being 1; none named is every row.
-    #[serde(default)]
-    #[schemars(title = "Rows", length(max = 8))]
+    #[field("Rows", default, size(..=8))]
     pub rows: Vec<Count<1, 8>>,
 }
 
 /// How trim meets an opening that has no casing.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum Arris {
     /// Boards and rails end flush with the edge of the plaster.
     #[default]
@@ -135,8 +119,7 @@ pub enum Arris {
 }
 
 /// The boards beside things that stand above each other with sides not far apart.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum Stacked {
     /// One pair of boards at the outer sides serves both.
     #[default]
@@ -146,8 +129,7 @@ pub enum Stacked {
 }
 
 /// How far the boards beside a thing run up and down.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum Framing {
     /// Through all rows, as far as the wall is free.
     #[default]
@@ -157,8 +139,7 @@ pub enum Framing {
 }
 
 /// What stands at a step of the floor or the ceiling.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum StepBoard {
     /// A board tight to the step on its taller side.
     #[default]
@@ -168,8 +149,7 @@ pub enum StepBoard {
 }
 
 /// What closes the light over a straight rail where the ceiling rises above it.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum OverLight {
     /// A thin strip along the ceiling covers it.
     #[default]
@@ -179,8 +159,7 @@ pub enum OverLight {
 }
 
 /// What is held by adhesive.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Input)]
 pub enum Glue {
     /// All boards, and rails and bases that have no stud behind them.
     #[default]

@@ -11,26 +11,21 @@ pub(in crate::wall) fn shop_faults(shop: &Shop, faults: &mut Vec<Fault>) {
     let Some(coating) = &shop.coating else { return };
     if coating.touch.get() > coating.recoat.get() {
         let why = Words::new("touch-dry comes before recoat, {} on this sheet").with(coating.recoat);
-        faults.push(Fault::new(
-            "/shop/coating/touch",
-            Words::new("{}").with(coating.touch),
-            why,
-            Words::new("{}").with(coating.recoat),
-        ));
+        faults.push(Fault::new("/shop/coating/touch", Words::of(coating.touch), why, Words::of(coating.recoat)));
     }
     if let Some((touch, recoat)) = shop.waits.touch.zip(shop.waits.recoat)
         && touch.get() > recoat.get()
     {
         let why = Words::new("touch-dry comes before recoat, {} in this shop").with(recoat);
-        faults.push(Fault::new("/shop/waits/touch", Words::new("{}").with(touch), why, Words::new("{}").with(recoat)));
+        faults.push(Fault::new("/shop/waits/touch", Words::of(touch), why, Words::of(recoat)));
     }
     let share = |given: Option<f64>, usual: f64| given.map_or(usual, |percent| percent / 100.0);
     let opens = share(shop.waits.pull_from.map(|share| share.get()), SHARES.0) * coating.touch.get();
     let closes = share(shop.waits.pull_until.map(|share| share.get()), SHARES.1) * coating.recoat.get();
     if opens > closes {
         let (pointer, said) = match (shop.waits.pull_from, shop.waits.pull_until) {
-            (_, Some(until)) => ("/shop/waits/pull_until", Words::new("{}").with(until)),
-            (Some(from), None) => ("/shop/waits/pull_from", Words::new("{}").with(from)),
+            (_, Some(until)) => ("/shop/waits/pull_until", Words::of(until)),
+            (Some(from), None) => ("/shop/waits/pull_from", Words::of(from)),
             (None, None) => return,
         };
         let why = "the window for pulling tape would close before it opens; open it earlier or close it later";

@@ -1,36 +1,28 @@
 //! When and with how many a shop works.
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
+use crate::catalogue::Input;
 use crate::drying::tape_pull::minutes_of_day;
 use crate::programme::calendar::{Calendar, Weekday};
 use crate::quantity::Count;
 
 /// A shop's working days. What is empty is the book's: two pairs of hands, Monday to Friday, 08:00 to 16:30, from a Monday on.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(title = "Working days")]
+#[derive(Clone, Debug, Default, PartialEq, Input)]
+#[field("Working days")]
 pub struct WorkingDays {
     /// Pairs of hands; empty is two.
-    #[serde(default)]
-    #[schemars(title = "Crew")]
+    #[field("Crew", default)]
     pub crew: Option<Count<1, 12>>,
     /// Of the first day; empty is a Monday.
-    #[serde(default)]
-    #[schemars(title = "Starts on a")]
+    #[field("Starts on a", default)]
     pub weekday: Option<Weekday>,
     /// In a week, from Monday on; empty is five.
-    #[serde(default)]
-    #[schemars(title = "Days worked in a week")]
+    #[field("Days worked in a week", default)]
     pub days_a_week: Option<Count<1, 7>>,
     /// As the clock shows it; empty is 08:00.
-    #[serde(default)]
-    #[schemars(title = "Work starts", length(max = 5), extend("x-clock" = true))]
+    #[field("Work starts", default, size(..=5))]
     pub day_start: Option<String>,
     /// As the clock shows it; empty is 16:30.
-    #[serde(default)]
-    #[schemars(title = "Work ends", length(max = 5), extend("x-clock" = true))]
+    #[field("Work ends", default, size(..=5))]
     pub day_end: Option<String>,
 }
 
