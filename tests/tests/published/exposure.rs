@@ -69,6 +69,12 @@ fn day(row: &Row) -> Value {
     ask("noise-dose", stretches(row, "segments_dBA_h"))
 }
 
+/// Directive 2003/10/EC, article 3: lower and upper exposure action values and the limit, dB(A) over eight hours.
+#[test]
+fn european_noise_values() {
+    assert_eq!(noise::EUROPEAN, (80.0, 85.0, 87.0));
+}
+
 #[test]
 fn noises() {
     check(
