@@ -5,6 +5,8 @@
 
 mod findings;
 mod marks;
+mod random;
+mod second_look;
 mod sticks;
 mod worked;
 

@@ -224,11 +224,13 @@ fn thing(
             Span::new(if below { DEEP } else { part.y.from }, if above { HIGH } else { part.y.to }),
         ));
     }
-    grown.retain(|part| {
-        let (foot, top) = (ground.boarding.foot.range(part.x).0, ground.boarding.top.range(part.x).1);
-        part.y.overlaps(Span::new(foot, top))
-    });
+    // A low one that no board meets still interrupts a new base.
+    let base = ground.boarding.base.as_ref();
+    let foot = |over: Span| {
+        base.map_or(ground.boarding.foot.range(over).0, |base| base.bottom.range(over).0.min(base.band(over).from))
+    };
+    grown.retain(|part| part.y.overlaps(Span::new(foot(part.x), ground.boarding.top.range(part.x).1)));
     let whole = grown.iter().copied().reduce(Rect::hull)?;
-    let wide = ground.bay < whole.x.size() * 2;
+    let wide = ground.bay < whole.x.size() * 2 && whole.y.overlaps(ground.field(whole.x));
     Some(Thing { source, parts: grown, whole, own, clearance, closes, wide, head })
 }

@@ -103,7 +103,9 @@ fn choices(base: &Base<'_>, asked: Option<usize>) -> (Ask, Option<usize>, Vec<Ch
         let choices = if ask.runs.is_empty() { vec![nothing()] } else { candidates(&ask, None, TRIED).0 };
         return (ask, None, choices);
     };
-    let wished = asked.checked_sub(fixed_on_foot(base));
+    let fixed = fixed_on_foot(base);
+    // Where no board can stand on the foot at all, a number is no reason to refuse the wall.
+    let wished = if fixed == 0 && !ask.counted.contains(&true) { Some(0) } else { asked.checked_sub(fixed) };
     let choices = match wished {
         None => Vec::new(),
         Some(0) if ask.runs.is_empty() => vec![nothing()],
