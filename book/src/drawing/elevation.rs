@@ -1,6 +1,8 @@
 //! The elevation of a wall: openings, boards and rails in relief, studs behind, plates, dimensions, and a flag at every conflict.
 
 use calculators::quantity::{Exact, Length, Units};
+use calculators::wall::geometry::Span;
+use calculators::wall::layout::Curve;
 use calculators::wall::measured::Measured;
 use calculators::wall::plan::{Layout, Member, MemberKind, WallPlan};
 use calculators::wall::scheme::WallInput;
@@ -43,7 +45,10 @@ pub fn elevation(id: &str, view: &Elevation<'_>, units: Units) -> String {
     for opening in &survey.openings {
         let bottom = opening.bottom.map_or(outline.floor_at(opening.left.get()), |height| height.get().exact());
         let corners = [opening.left.get().exact(), bottom, opening.right.get().exact(), opening.top.get().exact()];
-        draw_opening(&mut canvas, &sheet, opening.kind, corners, opening.casing_projection.is_some());
+        match Curve::of_opening(opening) {
+            Some(curve) => draw_arch(&mut canvas, &sheet, &curve, corners),
+            None => draw_opening(&mut canvas, &sheet, opening.kind, corners, opening.casing_projection.is_some()),
+        }
     }
     for member in &view.layout.members {
         draw_member(&mut canvas, &sheet, member);
@@ -130,6 +135,20 @@ fn base(canvas: &mut Canvas, sheet: &Sheet, view: &Elevation<'_>, outline: &Outl
     let shape: Vec<At> = top.iter().copied().chain(foot).collect();
     canvas.path(&shape, true, "fill-board");
     canvas.path(&top, false, "thin");
+}
+
+/// An opening whose head is not level: its sides up to the springing, and the curve between them.
+fn draw_arch(canvas: &mut Canvas, sheet: &Sheet, curve: &Curve, [left, bottom, right, _]: [Exact; 4]) {
+    let at = |(x, y): (Exact, Exact)| (sheet.x(x), sheet.y(y));
+    let mut shape = vec![at((left, bottom))];
+    // Each eighth of the width is drawn by eight chords.
+    for eighth in 0..8 {
+        let place = |k: i64| left + (right - left).times(k, 8).unwrap_or(Exact::ZERO);
+        shape.extend(curve.points(Span::new(place(eighth), place(eighth + 1))).into_iter().map(at));
+    }
+    shape.push(at((right, bottom)));
+    canvas.path(&shape, true, "fill-sheet");
+    canvas.path(&shape, false, "medium");
 }
 
 fn draw_opening(canvas: &mut Canvas, sheet: &Sheet, kind: OpeningKind, corners: [Exact; 4], cased: bool) {

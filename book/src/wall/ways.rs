@@ -63,7 +63,7 @@ pub(super) fn ways(input: &WallInput, plan: &WallPlan, chosen: usize, units: Uni
             let row = |label, value: String, worse| WayRow { label, value, worse };
             let mut rows = vec![
                 row("Bays", bay_range(layout, "to", units), false),
-                row("Differ, before shifts", figure::set(layout.spread, units), Some(layout.spread) > least_spread),
+                row("Differ by", figure::set(layout.spread, units), Some(layout.spread) > least_spread),
                 row("Boards", layout.boards.to_string(), layout.boards > fewest),
                 row("To settle", settle(layout).to_string(), settle(layout) > least_settle),
             ];

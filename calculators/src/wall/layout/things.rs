@@ -83,6 +83,12 @@ pub enum Curve {
 }
 
 impl Curve {
+    /// The head of an opening, where it is not level.
+    pub fn of_opening(opening: &Opening) -> Option<Self> {
+        let across = Span::new(opening.left.get().exact(), opening.right.get().exact());
+        Self::of(opening.head.as_ref()?, across, opening.top.get())
+    }
+
     fn of(head: &Head, over: Span, top: Length) -> Option<Self> {
         match head.kind {
             HeadKind::Level => None,
@@ -193,8 +199,7 @@ fn of_opening(n: usize, opening: &Opening, ground: &Ground<'_>) -> Option<Thing>
     }));
     parts.extend(apron);
     let own = parts.iter().copied().reduce(Rect::hull)?;
-    let curve = opening.head.as_ref().filter(|_| clearance == Length::ZERO);
-    let curve = curve.and_then(|head| Curve::of(head, across, opening.top.get()));
+    let curve = Curve::of_opening(opening).filter(|_| clearance == Length::ZERO);
     thing(Source::Opening(n), own, parts, clearance, given == Length::ZERO, curve, ground)
 }
 

@@ -78,7 +78,7 @@ pub(super) fn layout(base: &Base<'_>, offer: Offer, rank: usize) -> Layout {
         reason: offer.reason,
         boards: on_foot(base, &positions, &members),
         runs: shared_runs(base, &offer.placed),
-        spread: offer.spread,
+        spread: built_spread(&bays).unwrap_or(offer.spread),
         mean_bay: offer.choice.mean,
         score: offer.score,
         bays,
@@ -145,6 +145,12 @@ fn positions(base: &Base<'_>, groups: &[PlacedGroup], work: &BoardWork<'_>) -> V
         placed.position.number = n + 1;
     }
     all
+}
+
+/// Widest bay less narrowest of those that are seen.
+fn built_spread(bays: &[Bay]) -> Option<Exact> {
+    let widths = || bays.iter().map(|bay| bay.width);
+    widths().max().zip(widths().min()).map(|(widest, narrowest)| widest - narrowest)
 }
 
 /// Boards that stand on the foot of the boarding.
