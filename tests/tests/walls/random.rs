@@ -42,7 +42,7 @@ fn one_of<'a, T: ?Sized>(rng: &mut Rng, of: &[&'a T]) -> &'a T {
 fn wall(seed: u64) -> (Units, Value) {
     let mut rng = Rng::with_seed(seed);
     let rng = &mut rng;
-    let units = if seed % 2 == 0 { Units::Metric } else { Units::Imperial };
+    let units = if seed.is_multiple_of(2) { Units::Metric } else { Units::Imperial };
     let longest = [1_800.0, 4_500.0, 9_000.0][rng.usize(..3)];
     let length = between(rng, 400.0, longest);
     let mut survey = json!({
