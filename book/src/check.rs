@@ -5,16 +5,16 @@ use std::collections::{BTreeMap, BTreeSet};
 use calculators::catalogue::{CATALOGUE, entry};
 use calculators::quantity::Units;
 
-use crate::cautions::Cautions;
 use crate::chapter::{Block, Chapter};
-use crate::drawing::plates;
 use crate::fault::BookFault;
 use crate::handbook::{FRONT, Leaf};
-use crate::look;
+use crate::invitation::wall_address;
 use crate::practice;
 use crate::reference;
 use crate::source::{CAUTIONS_FILE, CHAPTERS_FOLDER, Source};
-use crate::wall::invitation::wall_address;
+use face::Cautions;
+use face::drawing::plates;
+use face::look;
 
 const BOTH: [Units; 2] = [Units::Imperial, Units::Metric];
 
@@ -85,7 +85,7 @@ fn names(leaf: &Leaf, cautions: &Cautions, faults: &mut Vec<BookFault>) {
                 tell(placed.line, format!("there is no table {table}; known are {known}"));
             }
             Block::Look { id, values, show } => {
-                let wrong = BOTH.iter().find_map(|units| look::figures(id, values, show, *units).err());
+                let wrong = BOTH.iter().find_map(|units| look::refusal(id, values, show, *units));
                 if let Some(why) = wrong {
                     tell(placed.line, why);
                 }

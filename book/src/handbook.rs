@@ -1,11 +1,13 @@
 //! The whole book, read and checked: order, chapters, cautions, theme, and where everything stands.
 
 use std::collections::BTreeMap;
+use std::ops::Deref;
 use std::path::Path;
 
 use calculators::catalogue::entry;
+use face::Face;
 
-use crate::cautions::Cautions;
+use crate::cautions;
 use crate::chapter::{self, Block, Chapter};
 use crate::check;
 use crate::check::kept;
@@ -14,7 +16,7 @@ use crate::fault::{BookFault, BookFaults};
 use crate::find::{self, Findable, Hit};
 use crate::pole::Mark;
 use crate::source::{CHAPTERS_FOLDER, Source};
-use crate::theme::{self, Asset, Theme};
+use crate::theme::{self, Asset};
 
 /// The file of the front page.
 pub(crate) const FRONT: &str = "index.md";
@@ -24,12 +26,7 @@ pub(crate) const FRONT: &str = "index.md";
 pub struct Handbook {
     pub(crate) leaves: Vec<Leaf>,
     pub(crate) marks: Vec<Mark>,
-    pub(crate) cautions: Cautions,
-    pub(crate) theme: Theme,
-    /// Where each calculator stands: page and anchor by its id; tables and drawings too, by `table:nail-sizes`.
-    pub(crate) places: BTreeMap<String, String>,
-    /// The number of each calculator in the book, `3.1`, by its id.
-    pub(crate) numbers: BTreeMap<String, String>,
+    face: Face,
     pub(crate) assets: Vec<Asset>,
     findable: Vec<Findable>,
 }
@@ -78,7 +75,7 @@ impl Handbook {
     /// Every fault of the book, with file and line.
     pub fn read(source: &Source) -> Result<Self, BookFaults> {
         let (listed, mut faults) = contents::read(source);
-        let (cautions, caution_faults) = Cautions::read(source);
+        let (cautions, caution_faults) = cautions::read(source);
         faults.extend(caution_faults);
         let mut leaves = Vec::with_capacity(listed.len());
         for listed in listed {
@@ -90,7 +87,7 @@ impl Handbook {
         let places = places(&leaves);
         check::between_files(&leaves, &cautions, &mut faults);
         theme::check(source, &mut faults);
-        let theme = match Theme::read(source) {
+        let theme = match theme::read(source) {
             Ok(theme) if faults.is_empty() => theme,
             Ok(_) => return Err(sorted(faults)),
             Err(fault) => {
@@ -103,22 +100,20 @@ impl Handbook {
         let numbers = numbers(&leaves);
         let mut assets = theme::assets(source);
         assets.push(find::index(&findable));
-        Ok(Self { leaves, marks, cautions, theme, places, numbers, assets, findable })
+        Ok(Self { leaves, marks, face: Face { theme, cautions, places, numbers }, assets, findable })
     }
 
     /// What a reader's words lead to, best first, 24 at most.
     pub fn find(&self, query: &str) -> Vec<Hit> {
         find::find(&self.findable, query)
     }
+}
 
-    /// The page and anchor at which a calculator stands, `survey.html#closing-check`.
-    pub fn place_of(&self, calculator: &str) -> Option<&str> {
-        self.places.get(calculator).map(String::as_str)
-    }
-
-    /// The register of cautions.
-    pub fn cautions(&self) -> &Cautions {
-        &self.cautions
+/// A handbook prints calculations, exercises and sheets as its face does.
+impl Deref for Handbook {
+    type Target = Face;
+    fn deref(&self) -> &Face {
+        &self.face
     }
 }
 

@@ -30,25 +30,19 @@
 //!
 //! Whatever is wrong is told at once, each fault with file and line ([`BookFaults`]).
 
-mod calculation;
+mod calculation_page;
 mod cautions;
 mod chapter;
 mod check;
 mod contents;
-pub mod drawing;
 mod fault;
 mod fence;
-mod figure;
 mod find;
-pub mod form;
 mod front;
 mod handbook;
-mod look;
-mod mathml;
+mod invitation;
 mod page;
-mod panel;
 mod pieces;
-mod plain;
 mod pole;
 mod practice;
 mod prose;
@@ -57,16 +51,16 @@ mod render;
 mod source;
 mod tables;
 mod theme;
-mod wall;
+mod wall_page;
 
-pub use calculation::Outcome;
-pub use cautions::{Caution, Cautions, Level};
+pub use face::calculation::Outcome;
+pub use face::exercise::Attempt;
+pub use face::wall::{WallSheet, WallView};
+pub use face::{Caution, Cautions, Face, Level, drawing, form};
 pub use fault::{BookFault, BookFaults};
 pub use find::Hit;
 pub use handbook::Handbook;
 pub use page::{Light, Page};
-pub use practice::Attempt;
 pub use render::{Site, render};
 pub use source::Source;
 pub use theme::Asset;
-pub use wall::{WallSheet, WallView};

@@ -8,8 +8,8 @@ use calculators::quantity::Units;
 use pulldown_cmark::{Alignment, CowStr, Event, Tag, TagEnd, html::push_html};
 
 use crate::contents::page_of;
-use crate::figure;
-use crate::wall::invitation::wall_address;
+use crate::invitation::wall_address;
+use face::figure;
 
 /// What running text needs to know of its surroundings.
 #[derive(Clone, Copy, Debug)]

@@ -4,9 +4,9 @@ use calculators::catalogue::{CATALOGUE, Standing};
 use calculators::quantity::Units;
 use serde::Serialize;
 
-use crate::cautions::ADDED;
 use crate::handbook::Handbook;
 use crate::tables;
+use face::ADDED;
 
 /// The tables a chapter may name, beside those of [`tables`].
 const OF_THE_BOOK: [&str; 3] = ["calculators", "cautions", "sources"];

@@ -5,17 +5,16 @@ use calculators::quantity::Units;
 use serde::Serialize;
 use serde_json::Value;
 
-use crate::calculation::{self, Outcome};
-use crate::cautions::{ADDED, Caution};
 use crate::chapter::{Block, Placed};
-use crate::drawing::plates;
 use crate::find::Hit;
 use crate::handbook::{FRONT, Handbook, Leaf};
+use crate::invitation::WALL_PLAN;
 use crate::page::{LIGHT_SLOT, Page};
 use crate::pole::Pole;
 use crate::prose::Setting;
 use crate::theme::Asset;
-use crate::wall::invitation::WALL_PLAN;
+use face::calculation::{self, Outcome};
+use face::drawing::plates;
 
 /// All pages of the book in one unit system, and the files they ask for.
 #[derive(Clone, Debug)]
@@ -256,31 +255,6 @@ impl Handbook {
             Err(faults) => self.calculation(entry, &input, Outcome::Faults(&faults), units, setting),
         }
     }
-
-    /// The signal panel of a registered caution; nothing for a key that is not registered.
-    pub(crate) fn caution(&self, key: &str) -> String {
-        self.signal(key, false)
-    }
-
-    /// The same panel in a few lines, for where a card's cautions stand beside one figure or on a sheet of paper.
-    pub(crate) fn brief_caution(&self, key: &str) -> String {
-        self.signal(key, true)
-    }
-
-    /// The cautions of a card, each in a few lines.
-    pub(crate) fn brief_cautions(&self, keys: &[&str]) -> Vec<String> {
-        keys.iter().map(|key| self.brief_caution(key)).collect()
-    }
-
-    fn signal(&self, key: &str, brief: bool) -> String {
-        let view = self.cautions.get(key).map(|caution| CautionView {
-            word: caution.level.word(),
-            caution,
-            brief,
-            added: ADDED,
-        });
-        view.map(|view| self.theme.fill("caution.html", &view)).unwrap_or_default()
-    }
 }
 
 #[derive(Serialize)]
@@ -288,14 +262,6 @@ struct MarginView<'a> {
     label: &'a str,
     labelled: bool,
     text: String,
-}
-
-#[derive(Serialize)]
-struct CautionView<'a> {
-    word: &'static str,
-    caution: &'a Caution,
-    brief: bool,
-    added: &'static str,
 }
 
 #[derive(Serialize)]

@@ -1,12 +1,8 @@
 //! The theme: templates, style sheet, scripts, fonts.
-//!
-//! Only templates and running text make HTML. A template is given a view model that is already words; it decides nothing about
-//! numbers. File names end in `.html`, so values are escaped unless a template says that they are HTML of ours.
 
 use std::borrow::Cow;
 
-use serde::Serialize;
-use tera::{Context, Tera};
+use face::Theme;
 
 use crate::fault::BookFault;
 use crate::source::Source;
@@ -22,35 +18,12 @@ pub struct Asset {
     pub bytes: Cow<'static, [u8]>,
 }
 
-/// Templates ready to be filled.
-#[derive(Debug)]
-pub(crate) struct Theme {
-    tera: Tera,
-}
-
-impl Theme {
-    pub(crate) fn read(source: &Source) -> Result<Self, BookFault> {
-        let mut tera = Tera::new();
-        let templates: Vec<(String, String)> = source
-            .below("theme/templates/")
-            .filter_map(|(name, _)| {
-                Some((name.to_owned(), source.text(&format!("theme/templates/{name}"))?.to_owned()))
-            })
-            .collect();
-        tera.add_raw_templates(templates).map_err(|error| template_fault(source, &full_message(&error)))?;
-        Ok(Self { tera })
-    }
-
-    /// Fills a template. A template that cannot be filled prints its fault in place, so that no input can stop a page.
-    pub(crate) fn fill(&self, template: &str, view: &impl Serialize) -> String {
-        let filled = Context::from_serialize(view).and_then(|context| self.tera.render(template, &context));
-        filled.unwrap_or_else(|error| {
-            format!(
-                "<p>This part of the page could not be printed: {}</p>",
-                crate::figure::escape(&full_message(&error))
-            )
-        })
-    }
+/// The templates of the book, ready to be filled.
+pub(crate) fn read(source: &Source) -> Result<Theme, BookFault> {
+    let templates = source
+        .below("theme/templates/")
+        .filter_map(|(name, _)| Some((name.to_owned(), source.text(&format!("theme/templates/{name}"))?.to_owned())));
+    Theme::new(templates.collect()).map_err(|message| template_fault(source, &message))
 }
 
 /// A template that cannot be read, with the file and line that the reader of templates names in its message.
@@ -61,16 +34,6 @@ fn template_fault(source: &Source, message: &str) -> BookFault {
     let line = line.and_then(|rest| rest.split(|sign: char| !sign.is_ascii_digit()).next()?.parse().ok());
     let file = named.map_or("theme/templates".to_owned(), |name| format!("theme/templates/{name}"));
     BookFault::new(&file, line.unwrap_or(1), message)
-}
-
-fn full_message(error: &dyn std::error::Error) -> String {
-    let mut out = error.to_string();
-    let mut cause = error.source();
-    while let Some(inner) = cause {
-        out = format!("{out}: {inner}");
-        cause = inner.source();
-    }
-    out
 }
 
 /// The files the pages ask for. The layers of the style sheet become one file, in order of their names.

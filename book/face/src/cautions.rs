@@ -45,7 +45,21 @@ pub struct Caution {
     pub consequence: String,
     /// How to avoid it.
     pub avoid: String,
+    /// What a shop adds to it, after the book's own sentences.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub add: Option<String>,
 }
+
+impl Caution {
+    /// The whole caution in one line of text, signal word first.
+    pub fn line(&self) -> String {
+        let added = self.add.as_ref().map_or_else(String::new, |add| format!(" {ADDED} {add}"));
+        format!("{}: {} {} {}{added}", self.level.word(), self.hazard, self.consequence, self.avoid)
+    }
+}
+
+/// What stands before a shop's own sentence, so that nobody takes it for the book's.
+pub const ADDED: &str = "This shop adds:";
 
 /// The register: cautions by key, kebab-case.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -24,7 +24,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-pub use cautions::{Caution, Cautions, Level};
+pub use cautions::{ADDED, Caution, Cautions, Level};
 pub use theme::Theme;
 
 /// What calculations, exercises and sheets are printed with.
@@ -44,6 +44,8 @@ pub struct Face {
 struct CautionView<'a> {
     word: &'static str,
     caution: &'a Caution,
+    brief: bool,
+    added: &'static str,
 }
 
 impl Face {
@@ -59,7 +61,26 @@ impl Face {
 
     /// The signal panel of a registered caution; nothing for a key that is not registered.
     pub fn caution(&self, key: &str) -> String {
-        let view = self.cautions.get(key).map(|caution| CautionView { word: caution.level.word(), caution });
+        self.signal(key, false)
+    }
+
+    /// The same panel in a few lines, for where a card's cautions stand beside one figure or on a sheet of paper.
+    pub fn brief_caution(&self, key: &str) -> String {
+        self.signal(key, true)
+    }
+
+    /// The cautions of a card, each in a few lines.
+    pub fn brief_cautions(&self, keys: &[&str]) -> Vec<String> {
+        keys.iter().map(|key| self.brief_caution(key)).collect()
+    }
+
+    fn signal(&self, key: &str, brief: bool) -> String {
+        let view = self.cautions.get(key).map(|caution| CautionView {
+            word: caution.level.word(),
+            caution,
+            brief,
+            added: ADDED,
+        });
         view.map(|view| self.theme.fill("caution.html", &view)).unwrap_or_default()
     }
 }

@@ -5,8 +5,8 @@ use calculators::quantity::{Length, Units, kind};
 use calculators::stock::{dressed, moisture};
 
 use super::{amount, decimal, figured, length, temperatures};
-use crate::figure;
 use crate::reference::{Row, TableView, cell, figure_cell};
+use face::figure;
 
 /// Every thirty-second and sixty-fourth of an inch, in two halves beside each other.
 pub(super) fn fractions(_: Units) -> TableView {

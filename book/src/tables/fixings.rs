@@ -6,8 +6,8 @@ use calculators::fixing::{box_fill, nail_holding, nail_sizes, nails};
 use calculators::quantity::{Amount, Length, Units, kind};
 
 use super::{decimal, figured, length, lengths, row, view};
-use crate::figure;
 use crate::reference::{Row, TableView, cell, figure_cell};
+use face::figure;
 
 pub(super) fn nails(units: Units) -> TableView {
     let rows = nail_sizes::COMMON.iter().map(|common| {

@@ -9,8 +9,8 @@ mod limits;
 use calculators::catalogue::Source;
 use calculators::quantity::{Amount, Kind, Length, Units};
 
-use crate::figure;
 use crate::reference::{Row, TableView, cell, figure_cell};
+use face::figure;
 
 /// One table: its name as chapters write it, and how it is made.
 type Named = (&'static str, fn(Units) -> TableView);

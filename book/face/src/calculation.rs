@@ -1,4 +1,4 @@
-//! A calculation as it stands on a page: given, answer, how it was got, worked example, sources; and pages made of one.
+//! A calculation as it stands on a page: given, answer, how it was got, worked example, sources.
 
 use calculators::catalogue::{Answer, Entry, Fault, Kind, Node, in_words};
 use calculators::practice::exercise;
@@ -6,10 +6,8 @@ use calculators::quantity::Units;
 use serde::Serialize;
 use serde_json::Value;
 
+use crate::Face;
 use crate::form::{Form, Place};
-use crate::handbook::Handbook;
-use crate::page::Page;
-use crate::render::{Frame, Turned};
 use crate::{figure, form, panel};
 
 /// What came of a form.
@@ -62,25 +60,20 @@ struct Pair {
     html: String,
 }
 
-#[derive(Serialize)]
-struct PageView<'a> {
-    frame: &'a Frame,
-    calculation: String,
-    place: &'a str,
-    place_name: String,
-}
-
 /// Where a calculation is printed, which decides its heading and its links.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Setting<'a> {
-    pub(crate) root: &'a str,
-    pub(crate) level: u8,
-    pub(crate) focus: bool,
+pub struct Setting<'a> {
+    /// What its links begin with.
+    pub root: &'a str,
+    /// The level of its heading.
+    pub level: u8,
+    /// Whether it is what the page is for.
+    pub focus: bool,
     /// Cautions that already stand above it on the page.
-    pub(crate) told: &'a [&'a str],
+    pub told: &'a [&'a str],
 }
 
-impl Handbook {
+impl Face {
     /// The fields of a calculator's form with values in them and faults beside them.
     pub fn form_html(&self, entry: &Entry, values: &Value, faults: &[Fault], units: Units) -> String {
         Form::new(&self.theme, entry, values, faults, units).html()
@@ -109,28 +102,8 @@ impl Handbook {
         self.calculation(entry, values, outcome, units, Setting { root, level: 2, focus: true, told: &[] })
     }
 
-    /// A calculation as a page of its own, `work/{id}`: what a form posts to, and what it comes back as without scripts.
-    pub fn calculator_page(&self, entry: &Entry, values: &Value, outcome: Outcome<'_>, units: Units) -> Page {
-        let card = entry.card();
-        let path = format!("work/{}", card.id);
-        let mut frame = self.frame(card.title, Some(card.step), &format!("/{path}"), units);
-        frame.root = "../";
-        frame.scripts.push("work.js");
-        frame.turned =
-            Some(Turned { form: format!("{}-form", card.id), address: path.clone(), name: "do", verb: "turn " });
-        let setting = Setting { root: frame.root, level: 1, focus: true, told: &[] };
-        let step = self.marks.iter().find(|mark| mark.number == card.step);
-        let view = PageView {
-            calculation: self.calculation(entry, values, outcome, units, setting),
-            place: self.place_of(card.id).unwrap_or("index.html"),
-            place_name: step
-                .map_or_else(|| "the handbook".to_owned(), |mark| format!("step {}, {}", mark.number, mark.name)),
-            frame: &frame,
-        };
-        Page::new(path, &self.theme.fill("work.html", &view))
-    }
-
-    pub(crate) fn calculation(
+    /// A calculation as it stands in a page.
+    pub fn calculation(
         &self,
         entry: &Entry,
         values: &Value,

@@ -8,7 +8,6 @@ mod client;
 mod cuts;
 mod findings;
 mod how;
-pub(crate) mod invitation;
 mod job;
 mod marks;
 mod pole;

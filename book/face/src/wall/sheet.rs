@@ -8,12 +8,10 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::{at_wall, client, cuts, findings, how, job, marks, pole, ways};
+use crate::Face;
 use crate::drawing::{Elevation, elevation};
 use crate::figure;
 use crate::form::{Form, Told};
-use crate::handbook::Handbook;
-use crate::page::Page;
-use crate::render::{Frame, Turned};
 use crate::theme::Theme;
 
 /// What the style sheet says of drawings, for a drawing that stands alone: black on white.
@@ -94,7 +92,8 @@ pub struct WallSheet<'a> {
 
 #[derive(Serialize)]
 struct SheetView<'a> {
-    frame: &'a Frame,
+    /// No server stands behind it: nothing can be asked or changed.
+    bare: bool,
     root: &'a str,
     view: &'static str,
     view_name: &'static str,
@@ -146,24 +145,7 @@ struct Cell {
     value: String,
 }
 
-impl Handbook {
-    /// The wall sheet as a page of its own.
-    pub fn wall_page(&self, entry: &Entry, sheet: WallSheet<'_>, units: Units) -> Page {
-        let mut frame = self.frame("Wall sheet", None, "/wall", units);
-        frame.scripts.extend(["wall.js", "awake.js"]);
-        frame.turned =
-            Some(Turned { form: "wall-form".to_owned(), address: "wall".to_owned(), name: "turn", verb: "" });
-        Page::new("wall", &self.fill_sheet("wall.html", entry, sheet, &frame, units))
-    }
-
-    /// The wall sheet as a file that needs no server: its links stay in its own folder.
-    pub fn wall_file(&self, entry: &Entry, sheet: WallSheet<'_>, units: Units) -> Page {
-        let mut frame = self.frame("Wall sheet", None, "/wall", units);
-        frame.scripts.clear();
-        frame.bare = true;
-        Page::new("wall.html", &self.fill_sheet("wall.html", entry, sheet, &frame, units))
-    }
-
+impl Face {
     /// The drawing of one layout of a wall, with the style sheet's roles written into it.
     pub fn wall_drawing(&self, input: &WallInput, plan: &WallPlan, rank: usize, units: Units) -> String {
         let svg = self.drawing_of(input, plan, rank, units);
@@ -175,7 +157,7 @@ impl Handbook {
     }
 
     /// The drawing of one layout of a wall, for a page.
-    pub(crate) fn drawing_of(&self, input: &WallInput, plan: &WallPlan, rank: usize, units: Units) -> String {
+    pub fn drawing_of(&self, input: &WallInput, plan: &WallPlan, rank: usize, units: Units) -> String {
         let layout = plan.layouts.iter().find(|layout| layout.rank == rank).or(plan.layouts.first());
         layout.map_or_else(String::new, |layout| {
             elevation("elevation", &Elevation { input, plan, layout, dimensioned: true }, units)
@@ -184,8 +166,7 @@ impl Handbook {
 
     /// The inside of the wall sheet, for a script that puts it in the place of the one on the page.
     pub fn wall_part(&self, entry: &Entry, sheet: WallSheet<'_>, units: Units) -> String {
-        let frame = self.frame("Wall sheet", None, "/wall", units);
-        self.fill_sheet("wall-sheet.html", entry, sheet, &frame, units)
+        self.wall_sheet(entry, sheet, false, units)
     }
 
     /// On every part, what the card says: what runs behind the wall, and live boxes. Before the saw, what the saw does; on the lists,
@@ -203,7 +184,8 @@ impl Handbook {
         keys.map(|key| if brief { self.brief_caution(key) } else { self.caution(key) }).collect()
     }
 
-    fn fill_sheet(&self, template: &str, entry: &Entry, sheet: WallSheet<'_>, frame: &Frame, units: Units) -> String {
+    /// The wall sheet without a page round it; `bare` for a file that no server stands behind.
+    pub fn wall_sheet(&self, entry: &Entry, sheet: WallSheet<'_>, bare: bool, units: Units) -> String {
         let faults = sheet.outcome.err().unwrap_or_default();
         let form = Form::new(&self.theme, entry, sheet.values, faults, units).folding();
         let plan = sheet.outcome.ok().and_then(|(input, plan)| {
@@ -212,7 +194,7 @@ impl Handbook {
         });
         let count = form.faults().len();
         let view = SheetView {
-            frame,
+            bare,
             root: "/",
             view: sheet.view.word(),
             view_name: sheet.view.name(),
@@ -228,7 +210,7 @@ impl Handbook {
             say: plan.as_ref().map_or_else(|| format!("{count} values cannot be worked with"), |plan| plan.say(units)),
             plan,
         };
-        self.theme.fill(template, &view)
+        self.theme.fill("wall-sheet.html", &view)
     }
 }
 

@@ -20,7 +20,7 @@ pub(super) enum Scale {
 }
 
 /// A drawing of the handbook, finished in one unit system.
-pub(crate) struct Plate {
+pub struct Plate {
     pub(super) title: &'static str,
     /// What there is to see, for those who do not see it.
     pub(super) description: String,
@@ -33,7 +33,7 @@ pub(crate) struct Plate {
 
 impl Plate {
     /// The figure with its caption; `name` must be unique on its page.
-    pub(crate) fn html(self, name: &str) -> String {
+    pub fn html(self, name: &str) -> String {
         let scale = match self.scale {
             Scale::True => "Drawn to scale.".to_owned(),
             Scale::Stretched(words) => words,

@@ -3,10 +3,10 @@
 use calculators::catalogue::{Answer, Entry, Field, Figure, Kind, Named, Node, Shape, Step};
 use calculators::quantity::Units;
 
-use crate::handbook::Handbook;
+use crate::Face;
 use crate::mathml::short;
 
-impl Handbook {
+impl Face {
     /// An answer in plain text, cautions first.
     pub fn plain_text(&self, entry: &Entry, answer: &Answer<Node>, units: Units) -> String {
         let mut out = format!("{}\n", entry.card().question);

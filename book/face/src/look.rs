@@ -5,7 +5,7 @@ use calculators::quantity::Units;
 use serde::Serialize;
 use serde_json::Value;
 
-use crate::handbook::Handbook;
+use crate::Face;
 use crate::panel::{self, FigureView};
 
 #[derive(Serialize)]
@@ -45,9 +45,14 @@ pub(crate) fn figures(id: &str, values: &Value, show: &[String], units: Units) -
     })
 }
 
-impl Handbook {
+/// Why such a look cannot be printed; nothing where it can.
+pub fn refusal(id: &str, values: &Value, show: &[String], units: Units) -> Option<String> {
+    figures(id, values, show, units).err()
+}
+
+impl Face {
     /// One line with figures of a calculator's answer for the practice room, or for the chapter's own values.
-    pub(crate) fn look(&self, id: &str, values: &Value, show: &[String], units: Units) -> String {
+    pub fn look(&self, id: &str, values: &Value, show: &[String], units: Units) -> String {
         let view = LookView {
             place: self.place_of(id).unwrap_or("index.html"),
             number: self.numbers.get(id).map_or("", String::as_str),

@@ -9,7 +9,7 @@ mod dimension;
 mod elevation;
 mod lettered;
 mod outline;
-pub(crate) mod plates;
+pub mod plates;
 mod pole_strip;
 mod sticks;
 mod time_line;

@@ -6,16 +6,17 @@ use calculators::catalogue::{Figure, Piece, Words, capital};
 use calculators::quantity::print::{self, Beside};
 use calculators::quantity::{Exact, FOOT, Length, MILLIMETRE, Reading, Units};
 
-pub(crate) use text::{in_prose, in_sentence, set as set_text};
+pub use text::{in_prose, in_sentence, set as set_text};
 
 /// Text made fit for HTML.
-pub(crate) fn escape(text: &str) -> String {
+pub fn escape(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     push_escaped(&mut out, text);
     out
 }
 
-pub(crate) fn push_escaped(out: &mut String, text: &str) {
+/// Writes text so that it is fit for HTML.
+pub fn push_escaped(out: &mut String, text: &str) {
     for sign in text.chars() {
         match sign {
             '&' => out.push_str("&amp;"),
@@ -29,7 +30,7 @@ pub(crate) fn push_escaped(out: &mut String, text: &str) {
 }
 
 /// A quantity as a figure. With a fraction, what is drawn is hidden from the screen reader and its plain text stands beside it.
-pub(crate) fn set(figure: impl Into<Figure>, units: Units) -> String {
+pub fn set(figure: impl Into<Figure>, units: Units) -> String {
     match figure.into() {
         Figure::Length(exact) => length("q", exact, units),
         Figure::Reading(reading) => length("q", reading.shown_in(units).exact(), units),
@@ -78,7 +79,7 @@ fn written(sign: &str, whole: i64, (top, bottom): (i64, i64)) -> String {
 }
 
 /// Inches without their unit, where the head of a column says it.
-pub(crate) fn inches_alone(exact: Exact) -> String {
+pub fn inches_alone(exact: Exact) -> String {
     match print::stacked(exact, print::FINEST_PARTS) {
         (sign, whole, Some(fraction)) => stacked("q", &written(sign, whole, fraction), &drawn(sign, whole, fraction)),
         (sign, whole, None) => with_unit(&format!("{sign}{whole}"), ""),
@@ -86,7 +87,7 @@ pub(crate) fn inches_alone(exact: Exact) -> String {
 }
 
 /// A length as a figure in running text, where it must not spread the lines.
-pub(crate) fn set_in_prose(exact: Exact, units: Units) -> String {
+pub fn set_in_prose(exact: Exact, units: Units) -> String {
     length("q printed", exact, units)
 }
 
@@ -98,7 +99,7 @@ fn stacked(class: &str, text: &str, drawn: &str) -> String {
 }
 
 /// A number as it is written, with its unit smaller beside it where it has one.
-pub(crate) fn with_unit(number: &str, unit: &str) -> String {
+pub fn with_unit(number: &str, unit: &str) -> String {
     in_class("q", number, unit)
 }
 
@@ -114,12 +115,12 @@ fn in_class(class: &str, number: &str, unit: &str) -> String {
 }
 
 /// Words with the fractions of their lengths stacked, so that they do not spread the lines.
-pub(crate) fn words(words: &Words, units: Units) -> String {
+pub fn words(words: &Words, units: Units) -> String {
     joined(words, units, str::to_owned)
 }
 
 /// The same as a sentence: with a capital at its beginning.
-pub(crate) fn sentence(words: &Words, units: Units) -> String {
+pub fn sentence(words: &Words, units: Units) -> String {
     joined(words, units, capital)
 }
 
@@ -142,7 +143,7 @@ fn joined(words: &Words, units: Units, first: fn(&str) -> String) -> String {
 }
 
 /// A length in running text, where the figure must not spread the lines: `12 7/8 in`.
-pub(crate) fn in_line(exact: Exact, units: Units) -> String {
+pub fn in_line(exact: Exact, units: Units) -> String {
     match (units, print::stacked(exact, print::FINEST_PARTS)) {
         (Units::Imperial, (sign, whole, Some(fraction))) => {
             stacked("q printed", &written(sign, whole, fraction), &drawn(sign, whole, fraction)) + " in"
@@ -152,7 +153,7 @@ pub(crate) fn in_line(exact: Exact, units: Units) -> String {
 }
 
 /// How far the exact place of a reading lies beside its mark: `1/64 in full`.
-pub(crate) fn left_over(reading: Reading, units: Units) -> String {
+pub fn left_over(reading: Reading, units: Units) -> String {
     let left = reading.exact - reading.shown_in(units);
     match print::beside(left, units) {
         Beside::On => "on the mark".to_owned(),
@@ -162,7 +163,7 @@ pub(crate) fn left_over(reading: Reading, units: Units) -> String {
 }
 
 /// A long run in whole feet or whole metres, and its unit: what is cut from a cartridge is never told to the millimetre.
-pub(crate) fn run(length: Length, units: Units) -> (String, &'static str) {
+pub fn run(length: Length, units: Units) -> (String, &'static str) {
     match units {
         Units::Imperial => (print::feet_inches(length.exact().down_to(FOOT).exact(), 1), ""),
         Units::Metric => (length.whole_parts(MILLIMETRE * 1_000).to_string(), "m"),

@@ -10,12 +10,12 @@ use super::push_escaped;
 ///
 /// Fractions are stacked; a word after the last figure becomes the unit. A text without a fraction stays as it is, so that it
 /// is read out as written; with one, the drawn figure is hidden from the screen reader and its plain text stands beside it.
-pub(crate) fn set(text: &str) -> String {
+pub fn set(text: &str) -> String {
     wrap("q", text)
 }
 
 /// The same in running text, where the figure must not spread the lines.
-pub(crate) fn set_in_prose(text: &str) -> String {
+pub(super) fn set_in_prose(text: &str) -> String {
     wrap("q printed", text)
 }
 
@@ -87,7 +87,7 @@ fn unit_at_the_end(text: &str) -> (&str, Option<&str>) {
 }
 
 /// A sentence with its fractions stacked: `the last bay is 12 7/8 in wide`.
-pub(crate) fn in_sentence(text: &str) -> String {
+pub fn in_sentence(text: &str) -> String {
     let words: Vec<&str> = text.split(' ').collect();
     let fraction = |word: &str| {
         word.trim_end_matches(['"', '.', ',', ';', ':', ')'])
@@ -119,7 +119,7 @@ pub(crate) fn in_sentence(text: &str) -> String {
 /// Inline code that is a figure: a length with its unit, or a pair `1/16 in | 1.5 mm` of which the reader's side is shown.
 ///
 /// `None` for everything else, which stays code.
-pub(crate) fn in_prose(code: &str, units: Units) -> Option<String> {
+pub fn in_prose(code: &str, units: Units) -> Option<String> {
     if let Some((imperial, metric)) = code.split_once(" | ") {
         return Some(set_in_prose(match units {
             Units::Imperial => imperial.trim(),

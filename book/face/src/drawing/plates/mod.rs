@@ -29,7 +29,7 @@ use calculators::quantity::Units;
 use serde_json::Value;
 
 use given::Given;
-pub(crate) use plate::Plate;
+pub use plate::Plate;
 
 /// One drawing a chapter may name.
 struct Named {
@@ -65,7 +65,7 @@ const PLATES: [Named; 18] = [
 ];
 
 /// Every drawing a chapter may name.
-pub(crate) fn known() -> impl Iterator<Item = &'static str> {
+pub fn known() -> impl Iterator<Item = &'static str> {
     PLATES.iter().map(|named| named.name)
 }
 
@@ -73,7 +73,7 @@ pub(crate) fn known() -> impl Iterator<Item = &'static str> {
 ///
 /// # Errors
 /// A name that is not [`known`], values for a drawing that takes none, or values that its calculation refuses; in words.
-pub(crate) fn draw(name: &str, values: &Value, units: Units) -> Result<Plate, String> {
+pub fn draw(name: &str, values: &Value, units: Units) -> Result<Plate, String> {
     let Some(named) = PLATES.iter().find(|named| named.name == name) else {
         let known = known().collect::<Vec<_>>().join(", ");
         return Err(format!("there is no drawing {name}; known are {known}"));
