@@ -257,6 +257,8 @@ pub struct Nails {
     pub rail_below: Length,
     /// The length to take, where one is sold inside that window.
     pub rail_nail: Option<Length>,
+    /// The longest pin that goes through board and plasterboard and no further, for where there is no stud.
+    pub pin: Option<Length>,
     /// Nails in rails.
     pub in_rails: usize,
     /// Nails in boards.

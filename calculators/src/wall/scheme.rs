@@ -50,10 +50,10 @@ pub struct Scheme {
     #[field("Material", default)]
     pub material: Material,
     /// How wide the bays should be. Give this or a number of boards, not both.
-    #[field("Wished bay", default)]
+    #[field("Target bay", default)]
     pub target_bay: Option<BayWidth>,
     /// How many boards the wall should have, counted along its foot. Give this or a wished bay, not both.
-    #[field("Wished number of boards", default)]
+    #[field("Number of boards", default)]
     pub boards: Option<Count<1, 600>>,
     /// No bay narrower than this, where the wall allows it; empty is 7/13 of the wished bay.
     #[field("Narrowest bay", default)]
@@ -92,7 +92,7 @@ pub struct Scheme {
     #[field("Adhesive for", default)]
     pub glue: Glue,
     /// What may be moved, and how far, to clear a plate.
-    #[field("Leeway at boxes", default)]
+    #[field("Clearances at plates", default)]
     pub leeway: Leeway,
     /// Gap left under each board: nothing on a base, a little above a hard floor.
     #[field("Relief under boards", default)]
@@ -210,7 +210,7 @@ pub enum AtOpenings {
 
 /// What may be moved to clear a plate, and how far. What is empty takes the book's default.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Input)]
-#[field("Leeway at boxes")]
+#[field("Clearances at plates")]
 pub struct Leeway {
     /// Clear wall between a plate and a board; empty is 1/2 in or 12 mm.
     #[field("Clearance to plates", default)]

@@ -50,6 +50,7 @@ pub fn nail_list(members: &[Member], input: &WallInput, settled: &Settled) -> Na
         rail_from: window.from,
         rail_below: window.below,
         rail_nail: nails::choice(window, &nails::sold(units)),
+        pin: nails::pin(input.scheme.board_thickness.get().min(rail), settled.plasterboard, &nails::sold(units)),
         in_rails,
         in_boards,
         pins,

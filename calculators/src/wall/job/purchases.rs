@@ -104,7 +104,7 @@ pub(super) fn sundries(layout: &Layout, house: &Amounts, rates: Option<&Rates>) 
             cost_of_each(rates.and_then(|rates| rates.caulk), caulk_cartridges),
         ),
         line("nails", (layout.nails.in_rails + layout.nails.in_boards).into(), nail_words(layout), None),
-        line("pins", layout.nails.pins.into(), Words::new("23 gauge, beside adhesive"), None),
+        line("pins", layout.nails.pins.into(), pin_words(layout), None),
         line(
             "filler",
             filler::filler_needed(heads, house.hole, 0.0, house.shrink).into(),
@@ -120,7 +120,21 @@ pub(super) fn sundries(layout: &Layout, house: &Amounts, rates: Option<&Rates>) 
     ]
 }
 
+/// Behind the plasterboard hang cables and pipes: a pin off the studs goes no further.
+fn pin_words(layout: &Layout) -> Words {
+    match layout.nails.pin {
+        Some(pin) => {
+            Words::new("23 gauge, beside adhesive, no longer than {}: off the studs nothing goes past the plasterboard")
+                .with(pin)
+        }
+        None => Words::new("23 gauge, beside adhesive, no longer than board and plasterboard together"),
+    }
+}
+
 fn nail_words(layout: &Layout) -> Words {
+    if layout.nails.in_rails == 0 {
+        return Words::new("18 gauge, for boards into base and rails; no stud was found behind the rails");
+    }
     match layout.nails.rail_nail {
         Some(nail) => Words::new("{} long, for rails into studs").with(nail),
         None => Words::new("from {} to less than {}, none sold in between")
