@@ -146,7 +146,11 @@ pub fn cautions(book: &Handbook, entry: &Entry) -> Value {
     let keys = entry.card().cautions.iter();
     keys.filter_map(|key| {
         let caution = book.cautions().get(key)?;
-        Some(json!({ "signal_word": caution.level, "hazard": caution.hazard, "consequence": caution.consequence, "avoid": caution.avoid, "added": caution.add }))
+        let mut told = json!({ "signal_word": caution.level, "hazard": caution.hazard, "consequence": caution.consequence, "avoid": caution.avoid });
+        if let Some(added) = &caution.add {
+            told["added"] = added.as_str().into();
+        }
+        Some(told)
     })
     .collect()
 }

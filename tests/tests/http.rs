@@ -34,6 +34,13 @@ async fn every_calculator_answers_its_example_in_every_form_it_declares() {
         for name in answer["result"].as_object().expect("a result").keys() {
             assert!(fields.contains_key(name), "{id}: {name} is not in its schema");
         }
+        let described =
+            document["components"]["schemas"]["Caution"]["properties"].as_object().expect("a caution is described");
+        for told in answer["cautions"].as_array().expect("cautions").iter().flat_map(|caution| caution.as_object()) {
+            for (name, value) in told {
+                assert!(described.contains_key(name) && value.is_string(), "{id}: a caution's {name} is not described");
+            }
+        }
         assert_eq!(
             answer["cautions"].as_array().map(Vec::len),
             card["card"]["cautions"].as_array().map(Vec::len),

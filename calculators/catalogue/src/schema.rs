@@ -129,12 +129,16 @@ impl Schemas {
             ],
             &["offer"],
         );
-        let caution = [
-            ("signal_word", json!({ "type": "string", "enum": ["danger", "warning", "caution", "notice"] })),
-            ("hazard", text()),
-            ("consequence", text()),
-            ("avoid", text()),
-        ];
+        let caution = optional(
+            &[
+                ("signal_word", json!({ "type": "string", "enum": ["danger", "warning", "caution", "notice"] })),
+                ("hazard", text()),
+                ("consequence", text()),
+                ("avoid", text()),
+                ("added", about(text(), "What a shop adds to it")),
+            ],
+            &["added"],
+        );
         let quantity = [("value", number()), ("unit", text()), ("text", text()), ("other", text()), ("kind", text())];
         [
             ("Length", about(object(&length()), "A length, exact, with its text in both unit systems")),
@@ -165,7 +169,7 @@ impl Schemas {
                 ),
             ),
             ("Note", about(note, "A sentence raised by the numbers")),
-            ("Caution", about(object(&caution), "A caution that stands with the answer")),
+            ("Caution", about(caution, "A caution that stands with the answer")),
         ]
         .into_iter()
         .map(|(name, schema)| (name.to_owned(), schema))
