@@ -1,7 +1,7 @@
 //! A finished plan held against what must be true of it, before it is given.
 //!
 //! This knows the survey, the scheme and the pieces of the layout, and nothing of how they were found: it measures the outlines again.
-//! What breaks a rule is not given as a plan. Names in brackets are those of the rules in the tests.
+//! What breaks a rule is not given as a plan.
 
 mod outlines;
 mod sheets;
