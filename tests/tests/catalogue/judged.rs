@@ -182,3 +182,55 @@ fn the_judge_and_a_validator_of_json_schema_tell_the_same_faults() {
     }
     assert!(refused * 4 > compared, "only {refused} of {compared} inputs were refused");
 }
+
+/// Inputs that lie on a bound and one beyond it, for every list, count and text that a calculator's example fills.
+fn at_the_bounds(shape: &Shape, example: &Value, at: &str, found: &mut Vec<(String, Value)>) {
+    let Some(here) = example.pointer(at).filter(|value| !value.is_null()) else { return };
+    let mut put = |value: Value| found.push((at.to_owned(), value));
+    match shape.kind {
+        Kind::Count { least, most } => {
+            let beside = |bound: i64| [bound - 1, bound, bound + 1];
+            least.into_iter().chain(most).flat_map(beside).for_each(|count| put(json!(count)));
+        }
+        Kind::Text { least, most } => {
+            let sizes =
+                [least.saturating_sub(1), least].into_iter().chain(most.into_iter().flat_map(|most| [most, most + 1]));
+            sizes.for_each(|size| put(json!("x".repeat(size))));
+        }
+        Kind::List { item, least, most } => {
+            if let Some(first) = here.get(0) {
+                let sizes = [least.saturating_sub(1), least]
+                    .into_iter()
+                    .chain(most.into_iter().flat_map(|most| [most, most + 1]));
+                sizes.for_each(|size| put(std::iter::repeat_n(first.clone(), size).collect()));
+            }
+            at_the_bounds(item, example, &format!("{at}/0"), found);
+        }
+        Kind::Group(fields) => {
+            fields
+                .iter()
+                .for_each(|field| at_the_bounds(&field.shape, example, &format!("{at}/{}", field.name), found));
+        }
+        _ => {}
+    }
+}
+
+#[test]
+fn a_bound_is_kept_to_the_last() {
+    let mut compared = 0;
+    for entry in CATALOGUE.iter() {
+        let schema = Schemas { root: "#/$defs/" }.input(entry.input());
+        let validator = jsonschema::options().build(&without_quantities(&schema)).expect("a schema");
+        let example = &entry.example(Units::Metric).input;
+        let mut edges = Vec::new();
+        at_the_bounds(entry.input(), example, "", &mut edges);
+        for (at, value) in edges {
+            let mut input = example.clone();
+            *input.pointer_mut(&at).expect("it is there") = value;
+            let (ours, theirs) = (told_by_us(entry.input(), &input, example), told_outside(&validator, &input));
+            assert_eq!(ours, theirs, "{} at {at}", entry.card().id);
+            compared += 1;
+        }
+    }
+    assert!(compared > 300, "only {compared} places have a bound");
+}
