@@ -194,7 +194,10 @@ fn at_things(ground: &Ground<'_>, things: &[Thing], columns: &[Column], found: &
 
 /// The part of a stretch over which a band lies above the foot and below the top of the boarding: beside a stair the field ends on a slope.
 fn in_the_field(ground: &Ground<'_>, over: Span, band: Span) -> Option<Span> {
-    let (foot, head) = (&ground.boarding.foot, &ground.boarding.top);
+    let foot = &ground.boarding.foot;
+    // Where the top of the boarding is level a rail may lie beside a top rail that a thing has stopped; under a slope it stays below it.
+    let (lowest, highest) = ground.boarding.top.range(over);
+    let head = if lowest == highest { &ground.boarding.top } else { &ground.boarding.head };
     if foot.range(over).1 <= band.from && band.to <= head.range(over).0 {
         return Some(over);
     }
