@@ -112,4 +112,10 @@ export async function layOut(page) {
 export async function unfold(page) {
   await layOut(page);
   await page.evaluate(() => { for (const fold of document.querySelectorAll("details")) fold.open = true; });
+  // What was folded may ask for a font of its own; until it is there a formula is as wide as its stand-in.
+  await page.evaluate(async () => {
+    document.body.getBoundingClientRect();
+    await document.fonts.ready;
+    await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+  });
 }
