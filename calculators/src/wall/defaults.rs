@@ -93,10 +93,6 @@ pub const SQUARE_FALL: Pair = Pair::new(4, 1_500);
 pub const ROUNDED_DOWN: Pair = Pair::new(4, 1_500);
 /// Clear wall between a plate and a moulding.
 pub const MOULDING_TO_PLATE: Pair = Pair::new(8, 3_000);
-/// A bare rectangle of wall larger than this is told: its width.
-pub const BARE_WIDTH: Pair = Pair::new(12 * 64, 300_000);
-/// A bare rectangle of wall larger than this is told: its height.
-pub const BARE_HEIGHT: Pair = Pair::new(20 * 64, 500_000);
 
 /// A kink of a rail whose half is under this many degrees is cut square.
 pub const SQUARE_KINK: f64 = 0.25;
